@@ -1,0 +1,64 @@
+package understudy.pattern;
+
+import java.util.List;
+
+/** A declared departure from the healthy pattern on one output. */
+public sealed interface Fault {
+
+    /** What all faults have. {@code on}: acts from the start, until the user switches it off. */
+    record Place(String name, String output, When when, boolean on) {}
+
+    Place place();
+
+    /** Teeth that aren't there. */
+    record MissingTooth(Place place, List<Integer> teeth) implements Fault {
+        public MissingTooth {
+            teeth = List.copyOf(teeth);
+        }
+    }
+
+    /** Teeth that give only part (0 to 1) of their volts. */
+    record WeakTooth(Place place, List<Integer> teeth, double strength) implements Fault {
+        public WeakTooth {
+            teeth = List.copyOf(teeth);
+        }
+    }
+
+    /** Teeth bent away: positive comes late. Degrees of the output's own turn. */
+    record DisplacedTooth(Place place, List<Integer> teeth, double byDeg) implements Fault {
+        public DisplacedTooth {
+            teeth = List.copyOf(teeth);
+        }
+    }
+
+    /**
+     * A wheel or ring off centre: once a turn the volts grow and shrink by {@code amplitude} (0 to below 1) with
+     * their most at {@code atDeg}, and the teeth come late and early by {@code timingDeg}, latest a quarter turn
+     * after it.
+     */
+    record RunOut(Place place, double amplitude, double timingDeg, double atDeg) implements Fault {}
+
+    /** The signal goes away for {@code seconds} at {@code atDeg} of every turn it acts in. */
+    record Dropout(Place place, double atDeg, double seconds) implements Fault {}
+
+    /** A loose contact: opens {@code perSecond} times a second on average, each time for {@code seconds} on average. */
+    record Flicker(Place place, double perSecond, double seconds) implements Fault {}
+
+    /** White noise, volts rms. */
+    record Noise(Place place, double rmsVolts) implements Fault {}
+
+    /** Mains hum, volts rms. */
+    record Hum(Place place, double rmsVolts, double frequencyHz) implements Fault {}
+
+    /** Spikes of {@code peakVolts} (either sign), {@code seconds} wide at half height, at {@code atDeg} of every turn it acts in. */
+    record Spikes(Place place, double peakVolts, double seconds, double atDeg) implements Fault {}
+
+    /** Two wires exchanged. */
+    record SwappedPolarity(Place place) implements Fault {}
+
+    /** All volts times {@code factor}, 0 or more. */
+    record Level(Place place, double factor) implements Fault {}
+
+    /** A jumped belt: everything comes later by {@code byDeg} of the output's own turn. */
+    record Shift(Place place, double byDeg) implements Fault {}
+}

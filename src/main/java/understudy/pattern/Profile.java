@@ -1,0 +1,50 @@
+package understudy.pattern;
+
+import java.util.List;
+
+/**
+ * Speed over time. Speeds are turns per second, times seconds. After the last step the speed stays where it is.
+ */
+public record Profile(List<Step> steps) {
+
+    public Profile {
+        steps = List.copyOf(steps);
+        if (steps.isEmpty()) {
+            throw new IllegalArgumentException("a profile needs at least one step");
+        }
+    }
+
+    public sealed interface Step permits Hold, Ramp, Sweep, Crank, Repeat, Follow {}
+
+    /** One speed for a time. */
+    public record Hold(double hz, double seconds) implements Step {}
+
+    /** A linear change; {@code fromHz} is NaN where it starts at whatever speed there is. */
+    public record Ramp(double fromHz, double toHz, double seconds) implements Step {}
+
+    /** An exponential change (equal ratios in equal times), both speeds above zero; {@code fromHz} may be NaN. */
+    public record Sweep(double fromHz, double toHz, double seconds) implements Step {}
+
+    /**
+     * Cranking: the starter turns the engine, and every compression slows it down. The speed at the mean angle a is
+     * {@code hz * (1 + ripple * sin(2 pi (cylinders / 2) a))}: one swing a compression of a four-stroke engine.
+     *
+     * @param hz        mean speed
+     * @param seconds   how long
+     * @param cylinders of a four-stroke engine
+     * @param ripple    0 to below 1, part of the mean speed by which it swings up and down
+     */
+    public record Crank(double hz, double seconds, int cylinders, double ripple) implements Step {}
+
+    /** Its steps again and again; {@code times} is {@link #FOREVER} or a count above zero. */
+    public record Repeat(int times, List<Step> steps) implements Step {
+        public static final int FOREVER = -1;
+
+        public Repeat {
+            steps = List.copyOf(steps);
+        }
+    }
+
+    /** From here on the speed follows the user's hand; only as the last step. */
+    public record Follow() implements Step {}
+}

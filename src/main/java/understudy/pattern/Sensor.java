@@ -1,0 +1,4 @@
+package understudy.pattern;
+
+/** What reads the wheel. */
+public sealed interface Sensor permits Hall, Reluctor {}

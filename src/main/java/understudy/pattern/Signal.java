@@ -1,0 +1,4 @@
+package understudy.pattern;
+
+/** What an output plays. */
+public sealed interface Signal permits WheelSignal, Tone, Bursts, DrawnCycle {}

@@ -1,0 +1,33 @@
+package understudy.pattern;
+
+/**
+ * The speed that drives a pattern. Inside the house a speed is turns per second (Hz); the unit is for people.
+ *
+ * @param unit          the unit that the file speaks
+ * @param metresPerTurn road travelled in one turn (rolling circumference); NaN unless the unit is km/h or mph
+ * @param defaultHz     turns per second when nothing else is asked for
+ * @param fromHz        lowest allowed, turns per second, 0 or more
+ * @param toHz          highest allowed, turns per second
+ */
+public record Speed(SpeedUnit unit, double metresPerTurn, double defaultHz, double fromHz, double toHz) {
+
+    public Speed {
+        if (!(fromHz >= 0 && fromHz <= defaultHz && defaultHz <= toHz && toHz > 0 && toHz < Double.POSITIVE_INFINITY)) {
+            throw new IllegalArgumentException(
+                    "speeds must be 0 <= from <= default <= to, got " + fromHz + ", " + defaultHz + ", " + toHz + " Hz");
+        }
+        if (unit.needsCircumference() && !(metresPerTurn > 0)) {
+            throw new IllegalArgumentException("a speed in " + unit.symbol() + " needs the metres rolled in one turn");
+        }
+    }
+
+    /** Turns per second of a speed in {@link #unit()}. */
+    public double hz(double inUnit) {
+        return unit.toHz(inUnit, metresPerTurn);
+    }
+
+    /** A speed in {@link #unit()} from turns per second. */
+    public double inUnit(double hz) {
+        return unit.fromHz(hz, metresPerTurn);
+    }
+}
