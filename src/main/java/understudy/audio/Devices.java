@@ -98,7 +98,8 @@ public final class Devices {
         for (int rate : rates) {
             for (int width : widths) {
                 for (DeviceChoice choice : formats(device, rate, width)) {
-                    try (Line line = openOutput(choice, rate / 5)) {
+                    try {
+                        openOutput(choice, rate / 5).close();
                         return choice;
                     } catch (LineUnavailableException | IllegalArgumentException e) {
                         last = e;

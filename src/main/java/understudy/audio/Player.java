@@ -7,6 +7,7 @@ import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.ExecutionException;
 import java.util.concurrent.TimeUnit;
 import java.util.concurrent.TimeoutException;
+import java.util.concurrent.atomic.AtomicBoolean;
 import java.util.concurrent.atomic.AtomicReference;
 import java.util.function.Supplier;
 import java.util.stream.Collectors;
@@ -35,7 +36,8 @@ public final class Player implements AutoCloseable {
     private final int targetStartFrames;
     private final AtomicReference<PlayerEnd> decided = new AtomicReference<>();
     private final CompletableFuture<PlayerReport> ended = new CompletableFuture<>();
-    private volatile PlayerStatus.State state = PlayerStatus.State.READY;
+    private final AtomicBoolean started = new AtomicBoolean();
+    private volatile boolean stalled;
     private volatile int stalls;
 
     Player(VoltSource source, OutputScale scale, Destination destination, OutputLine line, PlayerSettings settings) {
@@ -97,20 +99,19 @@ public final class Player implements AutoCloseable {
 
     /** Begins to play, faded in. Once only. */
     public void start() {
-        if (state != PlayerStatus.State.READY) {
+        if (!started.compareAndSet(false, true)) {
             throw new IllegalStateException("a player plays once");
         }
-        state = PlayerStatus.State.PLAYING;
         daemon("audio-writer", this::write);
         daemon("audio-watchdog", this::watch);
     }
 
     /** Fades out and ends; returns at once. */
     public void stop() {
-        if (state == PlayerStatus.State.READY) {
+        writer.stop();
+        if (started.compareAndSet(false, true)) {
             end(new PlayerEnd.Stopped());
         }
-        writer.stop();
     }
 
     /** Stops and waits; the line is closed or given up when this returns. */
@@ -146,12 +147,16 @@ public final class Player implements AutoCloseable {
 
     /** How it stands. */
     public PlayerStatus status() {
-        PlayerStatus.State now = state;
-        if (now == PlayerStatus.State.PLAYING && writer.stopWasAsked()) {
-            now = PlayerStatus.State.STOPPING;
-        }
-        return new PlayerStatus(now, writer.playedFrames(), seconds(writer.playedFrames()), writer.gaps().count(),
+        return new PlayerStatus(state(), writer.playedFrames(), seconds(writer.playedFrames()), writer.gaps().count(),
                 millis(writer.queuedFrames()), millis(writer.targetFrames()), writer.recentPeak(), writer.clippedSamples());
+    }
+
+    private PlayerStatus.State state() {
+        return ended.isDone() ? PlayerStatus.State.ENDED
+                : writer.stopWasAsked() ? PlayerStatus.State.STOPPING
+                : stalled ? PlayerStatus.State.STALLED
+                : started.get() ? PlayerStatus.State.PLAYING
+                : PlayerStatus.State.READY;
     }
 
     private void write() {
@@ -181,14 +186,12 @@ public final class Player implements AutoCloseable {
                 end(writer.phase() == LineWriter.Phase.RENDERING
                         ? new PlayerEnd.Fault(new IllegalStateException("the signal took more than 3 s to compute"))
                         : new PlayerEnd.Lost(lost("it took no samples for 3 s")));
-            } else if (idleNanos > STALLED_AFTER.toNanos()) {
-                if (state == PlayerStatus.State.PLAYING) {
-                    state = PlayerStatus.State.STALLED;
-                    stalls++;
-                }
-            } else if (state == PlayerStatus.State.STALLED) {
-                state = PlayerStatus.State.PLAYING;
             }
+            boolean now = idleNanos > STALLED_AFTER.toNanos();
+            if (now && !stalled) {
+                stalls++;
+            }
+            stalled = now;
             Clock.SYSTEM.pause(TimeUnit.MILLISECONDS.toNanos(WATCH_MILLIS));
         }
     }
@@ -205,7 +208,6 @@ public final class Player implements AutoCloseable {
         }
         writer.abandon();
         boolean closed = LineCloser.close(line);
-        state = PlayerStatus.State.ENDED;
         ended.complete(report(end, !closed));
     }
 
