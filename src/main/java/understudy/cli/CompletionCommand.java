@@ -1,0 +1,36 @@
+package understudy.cli;
+
+import java.util.concurrent.Callable;
+import picocli.AutoComplete;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Spec;
+
+/** Prints what a shell needs to complete commands and options. */
+@Command(
+        name = "completion",
+        description = "Prints completion for bash and zsh.",
+        footer = {
+            "",
+            "Examples:",
+            "  source <(understudy completion)                            now, in this shell",
+            "  understudy completion > ~/.local/share/bash-completion/completions/understudy",
+            "                                                             from the next bash on"
+        })
+final class CompletionCommand implements Callable<Integer> {
+
+    private final Surroundings surroundings;
+
+    @Spec
+    private CommandSpec spec;
+
+    CompletionCommand(Surroundings surroundings) {
+        this.surroundings = surroundings;
+    }
+
+    @Override
+    public Integer call() {
+        surroundings.out().print(AutoComplete.bash("understudy", spec.root().commandLine()));
+        return Main.FINE;
+    }
+}
