@@ -102,6 +102,7 @@ public final class PlotFile {
 
     private static String ending(Path file) {
         String name = String.valueOf(file.getFileName());
-        return name.substring(name.lastIndexOf('.') + 1).toLowerCase(Locale.ROOT);
+        int dot = name.lastIndexOf('.');
+        return dot < 0 ? "" : name.substring(dot + 1).toLowerCase(Locale.ROOT);
     }
 }
