@@ -19,6 +19,7 @@ final class Keys {
     private static final long SEQUENCE_MILLIS = 50;
 
     private final NonBlockingReader reader;
+    private boolean ended;
 
     Keys(NonBlockingReader reader) {
         this.reader = reader;
@@ -26,24 +27,31 @@ final class Keys {
 
     /** A character, one of the constants, or {@link #NONE} when no key that is known came in time. */
     int read(long millis) throws IOException {
-        int first = reader.read(millis);
-        if (first == NonBlockingReader.EOF) {
+        int first = next(millis);
+        if (ended) {
             return END_OF_INPUT;
         }
         if (first != ESCAPE) {
             return first == NonBlockingReader.READ_EXPIRED ? NONE : first;
         }
-        int second = reader.read(SEQUENCE_MILLIS);
+        int second = next(SEQUENCE_MILLIS);
         if (second != '[' && second != 'O') {
             return NONE;
         }
-        int last = reader.read(SEQUENCE_MILLIS);
+        int last = next(SEQUENCE_MILLIS);
         boolean plain = true;
         // parameters, as of an arrow with a shift key, or of a function key, belong to the sequence
         while (last >= '0' && last <= '?') {
             plain = false;
-            last = reader.read(SEQUENCE_MILLIS);
+            last = next(SEQUENCE_MILLIS);
         }
         return plain && last >= 'A' && last <= 'D' ? UP + last - 'A' : NONE;
+    }
+
+    /** The reader tells of its end only once, be it in the middle of a sequence. */
+    private int next(long millis) throws IOException {
+        int read = ended ? NonBlockingReader.EOF : reader.read(millis);
+        ended |= read == NonBlockingReader.EOF;
+        return read;
     }
 }
