@@ -10,10 +10,23 @@ public sealed interface Fault {
 
     Place place();
 
+    /** The same fault, acting from the start. */
+    default Fault switchedOn() {
+        return at(new Place(place().name(), place().output(), place().when(), true));
+    }
+
+    /** The same fault at another place. */
+    Fault at(Place other);
+
     /** Teeth that aren't there. */
     record MissingTooth(Place place, List<Integer> teeth) implements Fault {
         public MissingTooth {
             teeth = List.copyOf(teeth);
+        }
+
+        @Override
+        public Fault at(Place other) {
+            return new MissingTooth(other, teeth);
         }
     }
 
@@ -22,12 +35,22 @@ public sealed interface Fault {
         public WeakTooth {
             teeth = List.copyOf(teeth);
         }
+
+        @Override
+        public Fault at(Place other) {
+            return new WeakTooth(other, teeth, strength);
+        }
     }
 
     /** Teeth bent away: positive comes late. Degrees of the output's own turn. */
     record DisplacedTooth(Place place, List<Integer> teeth, double byDeg) implements Fault {
         public DisplacedTooth {
             teeth = List.copyOf(teeth);
+        }
+
+        @Override
+        public Fault at(Place other) {
+            return new DisplacedTooth(other, teeth, byDeg);
         }
     }
 
@@ -36,29 +59,74 @@ public sealed interface Fault {
      * their most at {@code atDeg}, and the teeth come late and early by {@code timingDeg}, latest a quarter turn
      * after it.
      */
-    record RunOut(Place place, double amplitude, double timingDeg, double atDeg) implements Fault {}
+    record RunOut(Place place, double amplitude, double timingDeg, double atDeg) implements Fault {
+        @Override
+        public Fault at(Place other) {
+            return new RunOut(other, amplitude, timingDeg, atDeg);
+        }
+    }
 
     /** The signal goes away for {@code seconds} at {@code atDeg} of every turn it acts in. */
-    record Dropout(Place place, double atDeg, double seconds) implements Fault {}
+    record Dropout(Place place, double atDeg, double seconds) implements Fault {
+        @Override
+        public Fault at(Place other) {
+            return new Dropout(other, atDeg, seconds);
+        }
+    }
 
     /** A loose contact: opens {@code perSecond} times a second on average, each time for {@code seconds} on average. */
-    record Flicker(Place place, double perSecond, double seconds) implements Fault {}
+    record Flicker(Place place, double perSecond, double seconds) implements Fault {
+        @Override
+        public Fault at(Place other) {
+            return new Flicker(other, perSecond, seconds);
+        }
+    }
 
     /** White noise, volts rms. */
-    record Noise(Place place, double rmsVolts) implements Fault {}
+    record Noise(Place place, double rmsVolts) implements Fault {
+        @Override
+        public Fault at(Place other) {
+            return new Noise(other, rmsVolts);
+        }
+    }
 
     /** Mains hum, volts rms. */
-    record Hum(Place place, double rmsVolts, double frequencyHz) implements Fault {}
+    record Hum(Place place, double rmsVolts, double frequencyHz) implements Fault {
+        @Override
+        public Fault at(Place other) {
+            return new Hum(other, rmsVolts, frequencyHz);
+        }
+    }
 
     /** Spikes of {@code peakVolts} (either sign), {@code seconds} wide at half height, at {@code atDeg} of every turn it acts in. */
-    record Spikes(Place place, double peakVolts, double seconds, double atDeg) implements Fault {}
+    record Spikes(Place place, double peakVolts, double seconds, double atDeg) implements Fault {
+        @Override
+        public Fault at(Place other) {
+            return new Spikes(other, peakVolts, seconds, atDeg);
+        }
+    }
 
     /** Two wires exchanged. */
-    record SwappedPolarity(Place place) implements Fault {}
+    record SwappedPolarity(Place place) implements Fault {
+        @Override
+        public Fault at(Place other) {
+            return new SwappedPolarity(other);
+        }
+    }
 
     /** All volts times {@code factor}, 0 or more. */
-    record Level(Place place, double factor) implements Fault {}
+    record Level(Place place, double factor) implements Fault {
+        @Override
+        public Fault at(Place other) {
+            return new Level(other, factor);
+        }
+    }
 
     /** A jumped belt: everything comes later by {@code byDeg} of the output's own turn. */
-    record Shift(Place place, double byDeg) implements Fault {}
+    record Shift(Place place, double byDeg) implements Fault {
+        @Override
+        public Fault at(Place other) {
+            return new Shift(other, byDeg);
+        }
+    }
 }

@@ -1,5 +1,6 @@
 package understudy.pattern;
 
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 
@@ -49,6 +50,16 @@ public record Pattern(
     /** The same pattern with another set of faults. */
     public Pattern withFaults(List<Fault> others) {
         return new Pattern(id, title, purpose, source, hazards, cautions, speed, outputs, profile, others, seed);
+    }
+
+    /** The same pattern with this fault in place of the one of its name, or after all others. */
+    public Pattern withFault(Fault fault) {
+        List<Fault> others = new ArrayList<>(faults);
+        others.replaceAll(old -> old.place().name().equals(fault.place().name()) ? fault : old);
+        if (!others.contains(fault)) {
+            others.add(fault);
+        }
+        return withFaults(others);
     }
 
     /** The same pattern with other outputs, for instance fewer, or in another channel order. */

@@ -1,5 +1,8 @@
 package understudy.pattern;
 
+import understudy.quantity.Quantity;
+import understudy.quantity.QuantityException;
+
 /**
  * The speed that drives a pattern. Inside the house a speed is turns per second (Hz); the unit is for people.
  *
@@ -29,5 +32,30 @@ public record Speed(SpeedUnit unit, double metresPerTurn, double defaultHz, doub
     /** A speed in {@link #unit()} from turns per second. */
     public double inUnit(double hz) {
         return unit.fromHz(hz, metresPerTurn);
+    }
+
+    /**
+     * Turns per second of a speed that a person wrote ("800 rpm", "120 Hz", "45 km/h"), within the allowed range.
+     *
+     * @throws QuantityException saying what is wrong and which speeds are allowed
+     */
+    public double parseHz(String written) {
+        double hz = parseAnyHz(written);
+        if (!(hz >= fromHz && hz <= toHz)) {
+            throw new QuantityException("the speed " + written.strip() + " is out of this pattern's range",
+                    "allowed are " + print(fromHz) + " to " + print(toHz));
+        }
+        return hz;
+    }
+
+    /** The same without a look at the range. */
+    double parseAnyHz(String written) {
+        Quantity quantity = SpeedUnit.parse(written, unit.needsCircumference());
+        return SpeedUnit.of(quantity).toHz(quantity.value(), metresPerTurn);
+    }
+
+    /** Turns per second, printed in {@link #unit()} with four digits: "800 rpm". */
+    public String print(double hz) {
+        return new Quantity(inUnit(hz), unit.unit()).rounded(4);
     }
 }

@@ -1,25 +1,52 @@
 package understudy.pattern;
 
+import java.util.Arrays;
+import understudy.quantity.Dimension;
+import understudy.quantity.Quantity;
+import understudy.quantity.Unit;
+
 /** The units a speed is told in. */
 public enum SpeedUnit {
-    RPM("rpm", 1 / 60.0, false),
-    HZ("Hz", 1, false),
-    KMH("km/h", 1 / 3.6, true),
+    RPM(Unit.RPM, 100_000, 1 / 60.0, false),
+    HZ(Unit.HERTZ, 200_000, 1, false),
+    KMH(Unit.KMH, 1000, 1 / 3.6, true),
     /** The international mile, 1609.344 m exactly. */
-    MPH("mph", 1609.344 / 3600, true);
+    MPH(Unit.MPH, 600, 1609.344 / 3600, true);
 
-    private final String symbol;
+    private final Unit unit;
+    private final double most;
     private final double perSecond;
     private final boolean road;
 
-    SpeedUnit(String symbol, double perSecond, boolean road) {
-        this.symbol = symbol;
+    SpeedUnit(Unit unit, double most, double perSecond, boolean road) {
+        this.unit = unit;
+        this.most = most;
         this.perSecond = perSecond;
         this.road = road;
     }
 
     public String symbol() {
-        return symbol;
+        return unit.symbol();
+    }
+
+    Unit unit() {
+        return unit;
+    }
+
+    /** The highest value that a file may declare. */
+    double most() {
+        return most;
+    }
+
+    /** A speed as a person writes it. Without a circumference only turning speeds and frequencies make sense. */
+    static Quantity parse(String written, boolean road) {
+        return road
+                ? Quantity.parse(written, Dimension.ROAD_SPEED, Dimension.TURNING, Dimension.FREQUENCY)
+                : Quantity.parse(written, Dimension.TURNING, Dimension.FREQUENCY);
+    }
+
+    static SpeedUnit of(Quantity speed) {
+        return Arrays.stream(values()).filter(u -> u.unit == speed.unit()).findFirst().orElseThrow();
     }
 
     /** Whether this is a road speed, which turns into turns per second only through a rolling circumference. */

@@ -3,7 +3,9 @@ package understudy.pattern;
 import java.util.List;
 
 /**
- * Teeth and gaps over one turn or one cycle, with every angle resolved.
+ * Teeth and gaps over one turn or one cycle, with every angle resolved. From 0 to below {@code overDeg} lie the leading
+ * edges of teeth that a Hall sensor reads, or the centres of those that a reluctor reads; so a reluctor's first tooth
+ * may lead at a small negative angle, and a tooth may trail beyond the end.
  *
  * @param overDeg  degrees after which it repeats, of the output's own turn: 360, or 720 for a cam drawn in crank degrees
  * @param pitchDeg distance between neighbouring tooth positions; for teeth listed one by one the least distance

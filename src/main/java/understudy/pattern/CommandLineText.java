@@ -1,0 +1,83 @@
+package understudy.pattern;
+
+import java.nio.file.Files;
+import java.nio.file.InvalidPathException;
+import java.nio.file.Path;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.NavigableMap;
+import java.util.Optional;
+import java.util.TreeMap;
+import org.snakeyaml.engine.v2.nodes.Node;
+
+/** Reads the pieces of pattern that a command line holds, in the words of a pattern file. */
+final class CommandLineText {
+    private CommandLineText() {}
+
+    static Result<Fault> fault(String text, Pattern pattern) {
+        String name = text.strip();
+        for (Fault declared : pattern.faults()) {
+            if (declared.place().name().equals(name)) {
+                return Result.of(declared.switchedOn());
+            }
+        }
+        Problems problems = new Problems("--fault", column -> column - 1);
+        if (!text.contains(":")) {
+            List<String> names = pattern.faults().stream().map(fault -> fault.place().name()).toList();
+            problems.at(1, 2, "the pattern declares no fault named \"" + name + "\"",
+                    names.isEmpty() ? "describe one: \"fault: dropout, length: 30 ms\"" : Nearest.advice(name, names));
+            return Result.refused(problems.inOrder());
+        }
+        Map<String, Optional<Output>> outputs = new LinkedHashMap<>();
+        pattern.outputs().forEach(output -> outputs.put(output.name(), Optional.of(output)));
+        FaultReader reader = new FaultReader(problems, outputs);
+        pattern.faults().forEach(fault -> reader.taken(fault.place().name()));
+        if (pattern.faults().size() >= Limits.MOST_FAULTS) {
+            problems.at(1, 2, "the pattern has " + Limits.MOST_FAULTS + " faults already", "no more fit; leave one out");
+        }
+        return PatternReader.result(YamlText.tree("{" + text + "}", problems)
+                .flatMap(node -> reader.read(node, true)), problems);
+    }
+
+    static Result<Profile> profile(String textOrFile, Speed speed) {
+        boolean file = !textOrFile.contains(";") && textOrFile.matches(".*\\.ya?ml") || isFile(textOrFile);
+        return file ? profileFile(textOrFile, speed) : profileText(textOrFile, speed);
+    }
+
+    private static boolean isFile(String text) {
+        try {
+            return Files.isRegularFile(Path.of(text));
+        } catch (InvalidPathException e) {
+            return false;
+        }
+    }
+
+    private static Result<Profile> profileFile(String file, Speed speed) {
+        Problems problems = new Problems(file);
+        return PatternReader.result(TextFile.read(file, problems)
+                .flatMap(text -> YamlText.tree(text, problems))
+                .flatMap(node -> new ProfileReader(problems, Optional.of(speed)).read(node)), problems);
+    }
+
+    /** Makes one list in brackets of the steps: each in braces, but for a single word like "follow". */
+    private static Result<Profile> profileText(String text, Speed speed) {
+        StringBuilder yaml = new StringBuilder("[");
+        NavigableMap<Integer, Integer> starts = new TreeMap<>(); // of steps: column in the list -> column in the text
+        int start = 1;
+        for (String step : text.split(";", -1)) {
+            boolean word = !step.contains(":");
+            yaml.append(word ? ' ' : '{');
+            starts.put(yaml.length() + 1, start);
+            yaml.append(step).append(word ? ' ' : '}').append(',');
+            start += step.length() + 1;
+        }
+        yaml.setCharAt(yaml.length() - 1, ']');
+        Problems problems = new Problems("--profile", column -> {
+            Map.Entry<Integer, Integer> step = starts.floorEntry(column);
+            return step == null ? 1 : column - step.getKey() + step.getValue();
+        });
+        return PatternReader.result(YamlText.tree(yaml.toString(), problems)
+                .flatMap(node -> new ProfileReader(problems, Optional.of(speed)).read(node)), problems);
+    }
+}

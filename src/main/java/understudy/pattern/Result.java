@@ -1,0 +1,28 @@
+package understudy.pattern;
+
+import java.util.List;
+import java.util.Optional;
+
+/**
+ * What came of reading: a value, or all the problems that stand in its way; never both, never neither.
+ *
+ * @param value    present when there are no problems
+ * @param problems by line and column
+ */
+public record Result<T>(Optional<T> value, List<Problem> problems) {
+
+    public Result {
+        problems = List.copyOf(problems);
+        if (value.isPresent() != problems.isEmpty()) {
+            throw new IllegalArgumentException("either a value or problems");
+        }
+    }
+
+    static <T> Result<T> of(T value) {
+        return new Result<>(Optional.of(value), List.of());
+    }
+
+    static <T> Result<T> refused(List<Problem> problems) {
+        return new Result<>(Optional.empty(), problems);
+    }
+}
