@@ -1,0 +1,240 @@
+package understudy.audio;
+
+import understudy.rig.OutputScale;
+
+/**
+ * The last step before samples become bytes, for device and file alike, and the one limiter that nothing can bypass:
+ * volts, then fraction of full scale, then fade, then ceiling, then packing.
+ *
+ * <p>Not thread safe: it belongs to the thread that plays or writes. {@link #pack} allocates nothing and gives the same
+ * bytes however the frames are cut into blocks.
+ *
+ * <p>A fade is half a cosine over 10 ms. A volt that is not a finite number trips the stage: from that frame on every
+ * channel is silent for good. Line channels that the source does not have are silent.
+ *
+ * <p>Whole-number formats round to the nearest step. 16 bits get triangular dither of two steps peak to peak from a fixed
+ * seed: without it rounding errors of a steady signal repeat every turn and add up to spectral lines; with it they become
+ * plain noise at -93 dB of full scale, whose mean and power do not depend on the signal (Lipshitz, Wannamaker, Vanderkooy, "Quantization and
+ * Dither: A Theoretical Survey", J. Audio Eng. Soc. 40, 1992). At 24 bits and more a step is below any converter's own noise. Digital silence is never dithered.
+ */
+final class OutputStage {
+
+    /** 10 ms: long enough not to click, short enough to count as stopping at once. */
+    private static final double FADE_SECONDS = 0.010;
+
+    /** A hair above full scale, so that a sine of exactly full scale does not count as clipped for its last rounding. */
+    private static final double CLIP_COUNTED_ABOVE = 1 + 0x1p-23;
+
+    private final double fractionPerVolt;
+    private final int sourceChannels;
+    private final int lineChannels;
+    private final SampleFormat format;
+    private final boolean bigEndian;
+    private final double[] fade;
+    private final long[] ditherState;
+
+    private int fadeAt;
+    private int fadeStep;
+    private long framesPacked;
+    private long clippedSamples;
+    private long trippedAtFrame = -1;
+    private double blockPeak;
+    private double peak;
+
+    /**
+     * @param sourceChannels channels of the volts to come, 1 or more
+     * @param lineChannels   channels of each frame of bytes, at least {@code sourceChannels}
+     * @param open           true: starts at full level, as for a file; false: starts silent, {@link #fadeIn} opens it
+     */
+    OutputStage(OutputScale scale, int sourceChannels, int lineChannels, SampleFormat format, boolean bigEndian,
+            int rateHz, boolean open) {
+        if (sourceChannels < 1 || lineChannels < sourceChannels) {
+            throw new IllegalArgumentException(
+                    "a line of " + lineChannels + " channels cannot carry " + sourceChannels + " signals");
+        }
+        this.fractionPerVolt = 1 / scale.fullScaleVolts();
+        this.sourceChannels = sourceChannels;
+        this.lineChannels = lineChannels;
+        this.format = format;
+        this.bigEndian = bigEndian;
+        this.fade = fadeTable(rateHz);
+        this.fadeAt = open ? fade.length - 1 : 0;
+        this.ditherState = new long[lineChannels];
+        for (int channel = 0; channel < lineChannels; channel++) {
+            ditherState[channel] = channel * 0x632BE59BD9B4E019L;
+        }
+    }
+
+    private static double[] fadeTable(int rateHz) {
+        int steps = Math.max(1, (int) Math.round(FADE_SECONDS * rateHz));
+        double[] table = new double[steps + 1];
+        for (int i = 0; i <= steps; i++) {
+            table[i] = 0.5 - 0.5 * StrictMath.cos(StrictMath.PI * i / steps);
+        }
+        return table;
+    }
+
+    /** Frames that a whole fade takes. */
+    int fadeFrames() {
+        return fade.length - 1;
+    }
+
+    /** From the next frame on the level rises from where it is. */
+    void fadeIn() {
+        fadeStep = 1;
+    }
+
+    /** From the next frame on the level falls from where it is, to silence. */
+    void fadeOut() {
+        fadeStep = -1;
+    }
+
+    /** True once nothing but zeros comes out, until the next {@link #fadeIn}; for good when tripped. */
+    boolean silent() {
+        return tripped() || fadeAt == 0 && fadeStep <= 0;
+    }
+
+    /** True after a volt that was not a finite number. */
+    boolean tripped() {
+        return trippedAtFrame >= 0;
+    }
+
+    /** The frame whose volts were not finite, counted from 0; -1 when there was none. */
+    long trippedAtFrame() {
+        return trippedAtFrame;
+    }
+
+    /** Samples that asked for more than full scale and were held there. */
+    long clippedSamples() {
+        return clippedSamples;
+    }
+
+    /** Largest fraction of full scale asked for in the last block, fade included. */
+    double blockPeak() {
+        return blockPeak;
+    }
+
+    /** Largest fraction of full scale asked for so far, fade included. */
+    double peak() {
+        return peak;
+    }
+
+    /** Bytes of one frame. */
+    int frameBytes() {
+        return lineChannels * format.bytes();
+    }
+
+    /**
+     * Packs the first {@code frames} frames.
+     *
+     * @param volts one array a source channel
+     * @param into  at least {@code frames * frameBytes()} long
+     * @return bytes written
+     */
+    int pack(double[][] volts, int frames, byte[] into) {
+        int sound = tripped() ? 0 : finiteFrames(volts, frames);
+        if (sound < frames && !tripped()) {
+            trippedAtFrame = framesPacked + sound;
+        }
+        int fadeStart = fadeAt;
+        blockPeak = 0;
+        for (int channel = 0; channel < sourceChannels; channel++) {
+            fadeAt = fadeStart;
+            packChannel(volts[channel], channel, sound, into);
+        }
+        for (int channel = 0; channel < lineChannels; channel++) {
+            packSilence(channel, channel < sourceChannels ? sound : 0, frames, into);
+        }
+        peak = Math.max(peak, blockPeak);
+        framesPacked += frames;
+        return frames * frameBytes();
+    }
+
+    private int finiteFrames(double[][] volts, int frames) {
+        int finite = frames;
+        for (int channel = 0; channel < sourceChannels; channel++) {
+            double[] signal = volts[channel];
+            for (int i = 0; i < finite; i++) {
+                if (!Double.isFinite(signal[i])) {
+                    finite = i;
+                }
+            }
+        }
+        return finite;
+    }
+
+    private void packChannel(double[] volts, int channel, int frames, byte[] into) {
+        int bytes = format.bytes();
+        int frameBytes = frameBytes();
+        int top = fade.length - 1;
+        int at = channel * bytes;
+        double highest = blockPeak;
+        for (int i = 0; i < frames; i++, at += frameBytes) {
+            if (fadeStep != 0) {
+                fadeAt = Math.min(top, Math.max(0, fadeAt + fadeStep));
+            }
+            double wanted = volts[i] * fractionPerVolt * fade[fadeAt];
+            double size = Math.abs(wanted);
+            if (size > highest) {
+                highest = size;
+            }
+            if (size > CLIP_COUNTED_ABOVE) {
+                clippedSamples++;
+            }
+            put(into, at, code(wanted, channel));
+        }
+        blockPeak = highest;
+    }
+
+    /** The bits of one sample, in the low {@code bytes} bytes. */
+    private int code(double wanted, int channel) {
+        switch (format) {
+            case PCM16:
+                return steps(wanted, 0x1p15, fadeAt == 0 ? 0 : dither(channel));
+            case PCM24, PCM24_IN_4:
+                return steps(wanted, 0x1p23, 0);
+            case PCM32:
+                return steps(wanted, 0x1p31, 0);
+            default:
+                return Float.floatToRawIntBits((float) Math.max(-1, Math.min(1, wanted)));
+        }
+    }
+
+    /** Rounds and limits symmetrically, so that a clipped signal has no mean of its own. */
+    private static int steps(double wanted, double fullScaleSteps, double ditherSteps) {
+        double limit = fullScaleSteps - 1;
+        return (int) Math.rint(Math.max(-limit, Math.min(limit, wanted * fullScaleSteps + ditherSteps)));
+    }
+
+    /** The difference of two even draws: triangular over -1 to 1 step (SplitMix64; Steele, Lea, Flood, OOPSLA 2014). */
+    private double dither(int channel) {
+        long z = ditherState[channel] += 0x9E3779B97F4A7C15L;
+        z = (z ^ z >>> 30) * 0xBF58476D1CE4E5B9L;
+        z = (z ^ z >>> 27) * 0x94D049BB133111EBL;
+        z ^= z >>> 31;
+        return ((z >>> 32) - (z & 0xFFFFFFFFL)) * 0x1p-32;
+    }
+
+    private void put(byte[] into, int at, int bits) {
+        int bytes = format.bytes();
+        if (bigEndian) {
+            for (int i = at + bytes - 1; i >= at; i--, bits >>= 8) {
+                into[i] = (byte) bits;
+            }
+        } else {
+            for (int i = at; i < at + bytes; i++, bits >>= 8) {
+                into[i] = (byte) bits;
+            }
+        }
+    }
+
+    private void packSilence(int channel, int from, int to, byte[] into) {
+        int bytes = format.bytes();
+        for (int i = from; i < to; i++) {
+            int at = i * frameBytes() + channel * bytes;
+            for (int b = 0; b < bytes; b++) {
+                into[at + b] = 0;
+            }
+        }
+    }
+}
