@@ -3,6 +3,7 @@ package understudy.cli;
 import java.util.concurrent.Callable;
 import picocli.AutoComplete;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Spec;
 
@@ -20,6 +21,9 @@ import picocli.CommandLine.Spec;
 final class CompletionCommand implements Callable<Integer> {
 
     private final Surroundings surroundings;
+
+    @Mixin
+    private HelpOption help;
 
     @Spec
     private CommandSpec spec;

@@ -44,6 +44,9 @@ public final class Main {
 
     static CommandLine commandLine(Surroundings surroundings) {
         CommandLine root = new CommandLine(new Root());
+        root.addSubcommand(new PatternsCommand(surroundings));
+        root.addSubcommand(new CheckCommand(surroundings));
+        root.addSubcommand(new CautionsCommand(surroundings));
         root.addSubcommand(new CompletionCommand(surroundings));
         root.setOut(surroundings.out());
         root.setErr(surroundings.err());
@@ -89,7 +92,6 @@ public final class Main {
     @Command(
             name = "understudy",
             description = "Stands in for a sensor: plays the sensor's signal from an audio output.",
-            mixinStandardHelpOptions = true,
             versionProvider = Version.class,
             synopsisSubcommandLabel = "COMMAND",
             footer = {
@@ -102,6 +104,12 @@ public final class Main {
                 "A command's own help: understudy play --help"
             })
     private static final class Root implements Runnable {
+
+        @CommandLine.Mixin
+        private HelpOption help;
+
+        @CommandLine.Option(names = {"-V", "--version"}, versionHelp = true, description = "Shows the version.")
+        private boolean version;
 
         @CommandLine.Spec
         private CommandLine.Model.CommandSpec spec;
