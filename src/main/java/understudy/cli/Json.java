@@ -5,6 +5,8 @@ import com.fasterxml.jackson.core.json.JsonWriteFeature;
 import com.fasterxml.jackson.jr.ob.JSON;
 import java.io.IOException;
 import java.io.UncheckedIOException;
+import java.math.BigDecimal;
+import java.math.MathContext;
 import java.util.LinkedHashMap;
 import java.util.Map;
 
@@ -26,6 +28,11 @@ final class Json {
             map.put((String) keysAndValues[i], keysAndValues[i + 1]);
         }
         return map;
+    }
+
+    /** Twelve digits: more than anything here is known to, and no 8000.000000000001 for 8000. */
+    static BigDecimal number(double value) {
+        return new BigDecimal(value, new MathContext(12)).stripTrailingZeros();
     }
 
     /** A value as text of several lines, without a line end behind it. */

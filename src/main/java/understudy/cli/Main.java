@@ -46,6 +46,7 @@ public final class Main {
         CommandLine root = new CommandLine(new Root());
         root.addSubcommand(new PatternsCommand(surroundings));
         root.addSubcommand(new CheckCommand(surroundings));
+        root.addSubcommand(new RenderCommand(surroundings));
         root.addSubcommand(new CautionsCommand(surroundings));
         root.addSubcommand(new CompletionCommand(surroundings));
         root.setOut(surroundings.out());

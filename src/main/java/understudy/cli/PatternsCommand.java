@@ -60,9 +60,9 @@ final class PatternsCommand implements Callable<Integer> {
                 "title", pattern.title(),
                 "speed", Json.map(
                         "unit", speed.unit().symbol(),
-                        "default", speed.inUnit(speed.defaultHz()),
-                        "from", speed.inUnit(speed.fromHz()),
-                        "to", speed.inUnit(speed.toHz())),
+                        "default", Json.number(speed.inUnit(speed.defaultHz())),
+                        "from", Json.number(speed.inUnit(speed.fromHz())),
+                        "to", Json.number(speed.inUnit(speed.toHz()))),
                 "outputs", pattern.outputs().stream().map(Output::name).toList(),
                 "hazards", pattern.hazards().stream().map(Hazard::key).toList());
     }
