@@ -4,6 +4,8 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.Supplier;
+import understudy.pattern.Pattern;
+import understudy.pattern.PatternReader;
 import understudy.pattern.Problem;
 import understudy.pattern.Result;
 import understudy.quantity.QuantityException;
@@ -54,6 +56,23 @@ final class Given {
         }
         problem(option, "\"" + written + "\" will not do", "give a whole number from " + from + " to " + to);
         return otherwise;
+    }
+
+    /** Turns per second of {@code --speed}, or the pattern's default when it was not given or is wrong. */
+    double speedHz(String written, Pattern pattern) {
+        double defaultHz = pattern.speed().defaultHz();
+        return written == null
+                ? defaultHz
+                : attempt("--speed", () -> pattern.speed().parseHz(written)).orElse(defaultHz);
+    }
+
+    /** The pattern with every {@code --fault} in it, switched on. */
+    Pattern withFaults(List<String> written, Pattern declared) {
+        Pattern pattern = declared;
+        for (String fault : written) {
+            pattern = value(PatternReader.readFault(fault, pattern)).map(pattern::withFault).orElse(pattern);
+        }
+        return pattern;
     }
 
     /** Throws all that was wrong, if anything was. */

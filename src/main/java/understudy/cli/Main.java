@@ -45,6 +45,7 @@ public final class Main {
     static CommandLine commandLine(Surroundings surroundings) {
         CommandLine root = new CommandLine(new Root());
         root.addSubcommand(new PatternsCommand(surroundings));
+        root.addSubcommand(new ShowCommand(surroundings));
         root.addSubcommand(new CheckCommand(surroundings));
         root.addSubcommand(new RenderCommand(surroundings));
         root.addSubcommand(new CautionsCommand(surroundings));

@@ -56,9 +56,7 @@ final class SignalOptions {
 
     /** All options together with the pattern; whatever is wrong is left with {@code given}. */
     Playable read(Pattern declared, Given given) {
-        double startHz = speed == null
-                ? declared.speed().defaultHz()
-                : given.attempt("--speed", () -> declared.speed().parseHz(speed)).orElse(declared.speed().defaultHz());
+        double startHz = given.speedHz(speed, declared);
         Pattern pattern = declared;
         if (profile != null) {
             Optional<Profile> read = given.value(PatternReader.readProfile(profile, declared.speed()));
@@ -67,9 +65,7 @@ final class SignalOptions {
             // who asks for one speed doesn't want the file's own course of speeds
             pattern = pattern.withProfile(Optional.empty());
         }
-        for (String fault : faults) {
-            pattern = given.value(PatternReader.readFault(fault, pattern)).map(pattern::withFault).orElse(pattern);
-        }
+        pattern = given.withFaults(faults, pattern);
         if (seed != null) {
             pattern = pattern.withSeed(given.whole("--seed", seed, 0, Integer.MAX_VALUE, 0));
         }
