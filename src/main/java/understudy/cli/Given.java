@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.Supplier;
+import understudy.audio.AudioException;
 import understudy.pattern.Pattern;
 import understudy.pattern.PatternReader;
 import understudy.pattern.Problem;
@@ -18,6 +19,11 @@ final class Given {
 
     void problem(String option, String wrong, String right) {
         problems.add(option + ": " + wrong + "; " + right);
+    }
+
+    /** What the audio room refused; its message already says what would be right. */
+    void problem(String option, AudioException refusal) {
+        problems.add(option + ": " + refusal.getMessage());
     }
 
     /** A quantity in the range's base unit, or {@code otherwise} when the option was not given or is wrong. */

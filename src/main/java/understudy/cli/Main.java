@@ -47,6 +47,7 @@ public final class Main {
         root.addSubcommand(new PatternsCommand(surroundings));
         root.addSubcommand(new ShowCommand(surroundings));
         root.addSubcommand(new CheckCommand(surroundings));
+        root.addSubcommand(new PlayCommand(surroundings));
         root.addSubcommand(new RenderCommand(surroundings));
         root.addSubcommand(new CautionsCommand(surroundings));
         root.addSubcommand(new CompletionCommand(surroundings));

@@ -21,6 +21,10 @@ import understudy.wave.VoltSource;
  */
 record Playable(Pattern pattern, double startHz, int rateHz, int[] outputOfChannel, OutputScale scale) {
 
+    Playable atRate(int otherHz) {
+        return new Playable(pattern, startHz, otherHz, outputOfChannel, scale);
+    }
+
     Renderer renderer(AtomicReference<Hand> hand) {
         return new Renderer(pattern, rateHz, startHz, hand);
     }

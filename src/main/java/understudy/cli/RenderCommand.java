@@ -4,6 +4,7 @@ import java.nio.file.InvalidPathException;
 import java.nio.file.Path;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Optional;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -70,8 +71,10 @@ final class RenderCommand implements Callable<Integer> {
         double seconds = given.quantity("--for", length, LENGTH, defaultSeconds(playable.pattern()));
         SampleFormat format = format(given);
         Path target = target(given);
+        Optional<String> warning = SwingNote.judge(playable, given);
         given.refuse();
 
+        warning.ifPresent(surroundings.err()::println);
         long frames = Math.max(1, Math.round(seconds * playable.rateHz()));
         WavRender.Summary summary = write(playable, format, frames, target);
         if (json) {

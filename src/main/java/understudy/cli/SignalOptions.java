@@ -4,6 +4,7 @@ import java.util.Arrays;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalInt;
 import picocli.CommandLine.Option;
 import understudy.pattern.Pattern;
 import understudy.pattern.PatternReader;
@@ -72,6 +73,11 @@ final class SignalOptions {
         int rateHz = (int) given.quantity("--rate", rateWithUnit(), RATE, 48_000);
         int[] outputOfChannel = ChannelMap.read(channels, pattern, given);
         return new Playable(pattern, startHz, rateHz, outputOfChannel, scale(pattern, outputOfChannel, given));
+    }
+
+    /** The rate, if one was asked for; a device otherwise has its own. */
+    OptionalInt askedRateHz(Playable playable) {
+        return rate == null ? OptionalInt.empty() : OptionalInt.of(playable.rateHz());
     }
 
     /** A rate is often told as a bare number. */

@@ -3,24 +3,28 @@ package understudy.cli;
 import java.io.BufferedReader;
 import java.io.FileDescriptor;
 import java.io.FileOutputStream;
+import java.io.IOException;
 import java.io.InputStreamReader;
 import java.io.PrintWriter;
 import java.nio.charset.Charset;
 import java.nio.file.Path;
 import java.time.Clock;
 import java.util.Map;
+import org.jline.terminal.Terminal;
+import org.jline.terminal.TerminalBuilder;
 
 /**
  * All that a run touches outside itself; tests hand in their own.
  *
- * @param out      results
- * @param err      problems and progress
- * @param in       lines that the user types
- * @param charset  that {@code out} is written in
- * @param env      environment variables
- * @param folders  the user's own
- * @param clock    the time of day
- * @param terminal whether a person sits at both ends, so that one can ask, colour and rewrite a line
+ * @param out       results
+ * @param err       problems and progress
+ * @param in        lines that the user types
+ * @param charset   that {@code out} is written in
+ * @param env       environment variables
+ * @param folders   the user's own
+ * @param clock     the time of day
+ * @param terminal  whether a person sits at both ends, so that one can ask and colour
+ * @param terminals opens that person's terminal to read single keys
  */
 record Surroundings(
         PrintWriter out,
@@ -30,7 +34,13 @@ record Surroundings(
         Map<String, String> env,
         UserFolders folders,
         Clock clock,
-        boolean terminal) {
+        boolean terminal,
+        Terminals terminals) {
+
+    /** Opens the terminal; whoever does closes it again. */
+    interface Terminals {
+        Terminal open() throws IOException;
+    }
 
     static Surroundings ofThisProcess() {
         Charset charset = charsetOfOutput();
@@ -43,12 +53,18 @@ record Surroundings(
                 env,
                 new UserFolders(env, System.getProperty("os.name"), Path.of(System.getProperty("user.home"))),
                 Clock.systemDefaultZone(),
-                System.console() != null);
+                System.console() != null,
+                () -> TerminalBuilder.builder().system(true).nativeSignals(false).build());
     }
 
     /** Colours only for a person, and not for one who set NO_COLOR to anything (no-color.org). */
     boolean colour() {
-        return terminal && env.getOrDefault("NO_COLOR", "").isEmpty() && !"dumb".equals(env.get("TERM"));
+        return rewritesLines() && env.getOrDefault("NO_COLOR", "").isEmpty();
+    }
+
+    /** Whether a line can be written again in place, and keys arrive one by one. */
+    boolean rewritesLines() {
+        return terminal && !"dumb".equals(env.get("TERM"));
     }
 
     /** Whether the terminal's character set has braille; whether its font has is beyond knowing. */
