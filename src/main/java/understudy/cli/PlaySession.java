@@ -61,6 +61,8 @@ final class PlaySession {
             raw.setControlChar(Attributes.ControlChar.VSUSP, 0);
             terminal.setAttributes(raw);
             try {
+                // everything that a first drawing loads is loaded before the signal needs the machine
+                show(terminal);
                 player.start();
                 return takeKeys(terminal);
             } finally {
