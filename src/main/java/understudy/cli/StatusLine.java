@@ -27,8 +27,6 @@ final class StatusLine {
             parts.add("THE DEVICE TAKES NOTHING");
         }
         parts.add(pattern.speed().print(speedHz));
-        parts.add(facts.stream().map(output -> name(output) + SignalWords.hertz(output.eventRateHz(speedHz)))
-                .collect(Collectors.joining(", ")));
         parts.add("level " + SwingNote.percent(hand.level()));
         parts.add("underruns " + status.underruns());
         String faults = IntStream.range(0, pattern.faults().size())
@@ -37,6 +35,9 @@ final class StatusLine {
         if (!pattern.faults().isEmpty()) {
             parts.add("faults " + (faults.isEmpty() ? "none" : faults));
         }
+        // last, for it is what a narrow terminal can cut off with the least loss
+        parts.add(facts.stream().map(output -> name(output) + SignalWords.hertz(output.eventRateHz(speedHz)))
+                .collect(Collectors.joining(", ")));
         return String.join(" | ", parts);
     }
 
