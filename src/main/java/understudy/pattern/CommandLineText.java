@@ -66,6 +66,10 @@ final class CommandLineText {
         NavigableMap<Integer, Integer> starts = new TreeMap<>(); // of steps: column in the list -> column in the text
         int start = 1;
         for (String step : text.split(";", -1)) {
+            if (step.isBlank()) {
+                return Result.refused(List.of(new Problem("--profile", 1, start, "there is no step here",
+                        "write a step like \"hold: 800 rpm, for: 2 s\", and one semicolon between two steps")));
+            }
             boolean word = !step.contains(":");
             yaml.append(word ? ' ' : '{');
             starts.put(yaml.length() + 1, start);

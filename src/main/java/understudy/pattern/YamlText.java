@@ -37,7 +37,8 @@ final class YamlText {
             return root;
         } catch (MarkedYamlEngineException e) {
             String[] words = inPlainWords(e);
-            problems.add(e.getProblemMark().or(e::getContextMark), words[0], words[1]);
+            boolean unending = String.valueOf(e.getProblem()).contains("unexpected end of stream");
+            problems.add(unending ? e.getContextMark() : e.getProblemMark(), words[0], words[1]);
         } catch (ReaderException e) {
             TextFile.place(text, text.offsetByCodePoints(0, Math.min(e.getPosition(), text.codePointCount(0, text.length()))),
                     problems, String.format("the character U+%04X can't stand in a pattern file", e.getCodePoint()),
@@ -83,7 +84,10 @@ final class YamlText {
             return words("a key before this line has no colon", "write \"key: value\" on each line");
         }
         if (problem.contains("unexpected end of stream")) {
-            return words("a text in quotes has no end", "close the quotes");
+            return words("the quotes that open here are not closed", "close them");
+        }
+        if (problem.contains("escape character")) {
+            return words("a backslash means something else within double quotes", "write two of them, or use single quotes");
         }
         if (problem.contains("another document")) {
             return words("a second document starts here", "keep one pattern a file, without \"---\" in between");
