@@ -10,16 +10,13 @@ final class LineCloser {
     private LineCloser() {}
 
     /**
-     * Stops and closes the line, or gives it up after two seconds.
+     * Does what ends the line, or gives the line up after two seconds.
      *
-     * @return true when it closed
+     * @param ending stops, flushes and closes
+     * @return true when that came to its end
      */
-    static boolean close(OutputLine line) {
-        Thread closing = new Thread(() -> {
-            line.stop();
-            line.flush();
-            line.close();
-        }, "audio-closer");
+    static boolean close(Runnable ending) {
+        Thread closing = new Thread(ending, "audio-closer");
         closing.setDaemon(true);
         closing.start();
         try {

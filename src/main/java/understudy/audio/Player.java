@@ -207,7 +207,11 @@ public final class Player implements AutoCloseable {
             return;
         }
         writer.abandon();
-        boolean closed = LineCloser.close(line);
+        boolean closed = LineCloser.close(() -> {
+            line.stop();
+            line.flush();
+            line.close();
+        });
         ended.complete(report(end, !closed));
     }
 
