@@ -10,6 +10,8 @@ import understudy.pattern.Pattern;
 /** Prints what can hurt people or machines. */
 @Command(
         name = "cautions",
+        sortOptions = false,
+        abbreviateSynopsis = true,
         description = "Tells what can hurt people or machines, and what to do about it.",
         footer = {"", "Examples:", "  understudy cautions", "  understudy cautions crank-36-1-vr"})
 final class CautionsCommand implements Callable<Integer> {

@@ -15,7 +15,9 @@ import understudy.pattern.Result;
 /** Finds everything that is wrong with pattern files. */
 @Command(
         name = "check",
-        description = "Tells everything that is wrong with pattern files, each as file:line:column.",
+        sortOptions = false,
+        abbreviateSynopsis = true,
+        description = "Tells everything that is wrong with pattern files.",
         footer = {"", "Examples:", "  understudy check my-wheel.yaml", "  understudy check bench/*.yaml --json"})
 final class CheckCommand implements Callable<Integer> {
 

@@ -10,13 +10,14 @@ import picocli.CommandLine.Spec;
 /** Prints what a shell needs to complete commands and options. */
 @Command(
         name = "completion",
+        sortOptions = false,
+        abbreviateSynopsis = true,
         description = "Prints completion for bash and zsh.",
         footer = {
             "",
             "Examples:",
-            "  source <(understudy completion)                            now, in this shell",
-            "  understudy completion > ~/.local/share/bash-completion/completions/understudy",
-            "                                                             from the next bash on"
+            "  source <(understudy completion)    now, in this shell",
+            "  understudy completion >> ~/.bashrc    in every bash from the next on"
         })
 final class CompletionCommand implements Callable<Integer> {
 

@@ -49,12 +49,13 @@ public final class Main {
         root.addSubcommand(new CheckCommand(surroundings));
         root.addSubcommand(new PlayCommand(surroundings));
         root.addSubcommand(new RenderCommand(surroundings));
+        root.addSubcommand(new DevicesCommand(surroundings));
         root.addSubcommand(new CautionsCommand(surroundings));
         root.addSubcommand(new CompletionCommand(surroundings));
         root.setOut(surroundings.out());
         root.setErr(surroundings.err());
         root.setColorScheme(CommandLine.Help.defaultColorScheme(surroundings.colour() ? Ansi.ON : Ansi.OFF));
-        root.setUsageHelpWidth(100);
+        root.setUsageHelpWidth(Paragraph.WIDTH);
         root.setParameterExceptionHandler((problem, args) -> {
             Complaint.of(problem).forEach(surroundings.err()::println);
             return BAD_INPUT;
@@ -97,6 +98,7 @@ public final class Main {
             description = "Stands in for a sensor: plays the sensor's signal from an audio output.",
             versionProvider = Version.class,
             synopsisSubcommandLabel = "COMMAND",
+            commandListHeading = "%nCommands:%n",
             footer = {
                 "",
                 "Examples:",

@@ -14,6 +14,8 @@ import understudy.pattern.Speed;
 /** Lists the shipped patterns. */
 @Command(
         name = "patterns",
+        sortOptions = false,
+        abbreviateSynopsis = true,
         description = "Lists the patterns that come with Understudy.",
         footer = {"", "Examples:", "  understudy patterns", "  understudy patterns --json"})
 final class PatternsCommand implements Callable<Integer> {

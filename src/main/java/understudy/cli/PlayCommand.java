@@ -31,14 +31,18 @@ import understudy.wave.Renderer;
 @Command(
         name = "play",
         sortOptions = false,
-        description = "Plays a pattern's signal to an audio output. In a terminal, keys change speed, level and faults.",
+        abbreviateSynopsis = true,
+        description = "Plays a pattern's signal to an audio output.",
         footer = {
             "",
             "Examples:",
             "  understudy play crank-36-1-vr --speed \"800 rpm\"",
             "  understudy play crank-36-1-vr --device \"USB\" --for \"30 s\"",
             "  understudy play wheel-speed-44-vr --fault \"fault: dropout, length: 30 ms\"",
-            "  understudy play crank-36-1-vr --to silent"
+            "  understudy play crank-36-1-vr --to silent",
+            "",
+            "Keys while it plays: up and down change the speed, right and left change it a",
+            "little, + and - the level, 1 to 9 switch faults, space stops."
         })
 final class PlayCommand implements Callable<Integer> {
 

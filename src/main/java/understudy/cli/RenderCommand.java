@@ -21,13 +21,15 @@ import understudy.quantity.Unit;
 /** Writes a signal to a file. */
 @Command(
         name = "render",
-        description = "Writes a pattern's signal to a WAV file, as fast as the machine can.",
+        sortOptions = false,
+        abbreviateSynopsis = true,
+        description = "Writes a pattern's signal to a WAV file.",
         footer = {
             "",
             "Examples:",
-            "  understudy render crank-60-2-hall --speed \"3000 rpm\" --for \"60 s\" --out crank.wav",
-            "  understudy render sine --speed \"1 kHz\" --bits 16 --rate 44100 --out tone.wav",
-            "  understudy render crank-36-1-vr --profile \"sweep: 6000 rpm, from: 500 rpm, for: 20 s\" --out sweep.wav"
+            "  understudy render crank-60-2-hall --speed \"3000 rpm\" --out crank.wav",
+            "  understudy render sine --speed \"1 kHz\" --for \"2 min\" --bits 16 --out tone.wav",
+            "  understudy render sine --profile \"sweep: 9 kHz, for: 9 s\" --out sweep.wav"
         })
 final class RenderCommand implements Callable<Integer> {
 
@@ -53,7 +55,7 @@ final class RenderCommand implements Callable<Integer> {
     @Option(names = "--bits", paramLabel = "BITS", description = "16, 24, 32 or float (default: 24).")
     private String bits;
 
-    @Option(names = "--out", paramLabel = "FILE", required = true, description = "The file, ending in .wav.")
+    @Option(names = "--out", paramLabel = "FILE", required = true, description = "The file to write, ending in .wav; must be given.")
     private String file;
 
     @Option(names = "--json", description = "Prints what was written as JSON, for scripts.")

@@ -22,13 +22,14 @@ import understudy.wave.OutputFacts;
 @Command(
         name = "show",
         sortOptions = false,
-        description = "Tells about one pattern: what it is for, its events and their spacing, and how it looks.",
+        abbreviateSynopsis = true,
+        description = "Tells about one pattern: its purpose, its events, how it looks.",
         footer = {
             "",
             "Examples:",
             "  understudy show crank-36-1-vr",
             "  understudy show crank-36-1-vr --speed \"200 rpm\" --plot crank.png",
-            "  understudy show crank-36-1-vr --fault \"fault: weak tooth, tooth: 5, strength: 40 %%\""
+            "  understudy show crank-36-1-vr --fault \"fault: missing tooth, tooth: 5\""
         })
 final class ShowCommand implements Callable<Integer> {
 
