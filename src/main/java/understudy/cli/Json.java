@@ -32,7 +32,9 @@ final class Json {
 
     /** Twelve digits: more than anything here is known to, and no 8000.000000000001 for 8000. */
     static BigDecimal number(double value) {
-        return new BigDecimal(value, new MathContext(12)).stripTrailingZeros();
+        BigDecimal number = new BigDecimal(value, new MathContext(12)).stripTrailingZeros();
+        // 90, not 9E+1
+        return number.scale() < 0 ? number.setScale(0) : number;
     }
 
     /** A value as text of several lines, without a line end behind it. */

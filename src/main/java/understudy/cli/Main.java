@@ -7,9 +7,14 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.ZoneOffset;
 import java.time.format.DateTimeFormatter;
+import java.util.concurrent.Callable;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Help.Ansi;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Spec;
 
 /**
  * The way in, and the only place that ends the process.
@@ -108,21 +113,22 @@ public final class Main {
                 "",
                 "A command's own help: understudy play --help"
             })
-    private static final class Root implements Runnable {
+    private static final class Root implements Callable<Integer> {
 
-        @CommandLine.Mixin
+        @Mixin
         private HelpOption help;
 
-        @CommandLine.Option(names = {"-V", "--version"}, versionHelp = true, description = "Shows the version.")
+        @Option(names = {"-V", "--version"}, versionHelp = true, description = "Shows the version.")
         private boolean version;
 
-        @CommandLine.Spec
-        private CommandLine.Model.CommandSpec spec;
+        @Spec
+        private CommandSpec spec;
 
         /** Without a command: the overview, as bad input, so that a script notices. */
         @Override
-        public void run() {
-            throw new CommandLine.ParameterException(spec.commandLine(), "which command?");
+        public Integer call() {
+            spec.commandLine().usage(spec.commandLine().getErr());
+            return BAD_INPUT;
         }
     }
 

@@ -25,7 +25,13 @@ final class Patterns {
         return library.find(idOrFile);
     }
 
-    static <T> T value(Result<T> result) {
-        return result.value().orElseThrow(() -> new BadInput(result.problems().stream().map(Problem::toString).toList()));
+    private static Pattern value(Result<Pattern> result) {
+        return result.value().orElseThrow(() -> new BadInput(result.problems().stream().map(Patterns::text).toList()));
+    }
+
+    /** A name that is no file's has no lines that one could look at. */
+    private static String text(Problem problem) {
+        boolean file = problem.file().matches("(?s).*[/\\\\].*|.*\\.ya?ml");
+        return file ? problem.toString() : problem.file() + ": " + problem.wrong() + "; " + problem.right();
     }
 }

@@ -1,6 +1,7 @@
 package understudy.cli;
 
 import java.io.IOException;
+import java.nio.file.Files;
 import java.nio.file.InvalidPathException;
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -92,7 +93,11 @@ final class ShowCommand implements Callable<Integer> {
     private Path plotPath(Given given) {
         try {
             Path file = Path.of(plotFile);
-            if (PlotFile.canWrite(file)) {
+            Path folder = file.toAbsolutePath().getParent();
+            if (PlotFile.canWrite(file) && !Files.isDirectory(folder)) {
+                given.problem("--plot", "there is no folder " + folder, "make it first");
+                return null;
+            } else if (PlotFile.canWrite(file)) {
                 return file;
             }
         } catch (InvalidPathException e) {

@@ -4,7 +4,9 @@ import java.awt.Dimension;
 import java.awt.Graphics2D;
 import java.awt.RenderingHints;
 import java.awt.image.BufferedImage;
+import java.io.BufferedOutputStream;
 import java.io.IOException;
+import java.io.OutputStream;
 import java.io.Writer;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -79,7 +81,10 @@ public final class PlotFile {
         } finally {
             pen.dispose();
         }
-        ImageIO.write(image, "png", file.toFile());
+        // into a stream of ours: given a file, it would print its own trouble and hide the reason
+        try (OutputStream out = new BufferedOutputStream(Files.newOutputStream(file))) {
+            ImageIO.write(image, "png", out);
+        }
     }
 
     private static void drawSvg(Painting painting, Path file) throws IOException {
