@@ -7,7 +7,8 @@ package understudy.audio;
  *
  * <p>A device takes frames in steps. Lag is the clock less the time that the frames taken are worth; just after a step it is least, and
  * steady. In a gap the clock goes on and the frames do not, so that the lag comes out higher, and stays there. The least lag of {@value #STEPS_TO_JUDGE}
- * steps in a row is free of the odd late wake-up. A queue seen empty says that we starved the device; a queue that was never empty says that the device stood still.
+ * steps in a row is free of the odd late wake-up. A queue seen empty, or left alone for longer than it lasts, says that we starved the device;
+ * otherwise the device stood still.
  */
 final class GapWatch {
 
@@ -20,6 +21,8 @@ final class GapWatch {
     /** A sound server may take up to 50 ms ahead, and change its mind about that; only more is a stall. */
     private static final long STALL_NANOS = 100_000_000;
     private static final long LATE_NANOS = 10_000_000;
+    /** After a gap a server may tell nonsense for a look or two before it tells an empty queue. */
+    private static final long BLAME_NANOS = 50_000_000;
     /** Clocks of devices differ from ours by far less than a thousandth. */
     private static final long DRIFT_PART = 1000;
 
@@ -34,7 +37,10 @@ final class GapWatch {
     private long startNanos;
     private long lastNanos;
     private long lastCollectorMillis;
+    private long lateNanos;
+    private boolean lateByCollector;
     private long lastTaken;
+    private int lastQueued;
     private long stepNanos;
     private long baseLagNanos;
     private long leastLagNanos;
@@ -52,6 +58,8 @@ final class GapWatch {
         begun = true;
         startNanos = nowNanos;
         lastNanos = nowNanos;
+        lastQueued = Integer.MAX_VALUE;
+        lateNanos = nowNanos - BLAME_NANOS - 1;
         lastCollectorMillis = collectorMillis;
         baseLagNanos = Long.MAX_VALUE;
         leastLagNanos = Long.MAX_VALUE;
@@ -70,11 +78,17 @@ final class GapWatch {
             return false;
         }
         long lagNanos = nowNanos - startNanos - nanos(takenFrames);
-        boolean ranOut = false;
-        if (queuedFrames == 0 && baseLagNanos != Long.MAX_VALUE) {
-            ranOut = !starved && lagNanos - baseLagNanos > stepNanos + JITTER_NANOS;
-            starve(nowNanos, collectorMillis);
+        if (nowNanos - lastNanos > LATE_NANOS) {
+            lateNanos = nowNanos;
+            lateByCollector = collectorMillis > lastCollectorMillis;
         }
+        boolean ranOut = false;
+        boolean heldTooLong = nowNanos - lastNanos > nanos(lastQueued);
+        if ((queuedFrames == 0 || heldTooLong) && baseLagNanos != Long.MAX_VALUE) {
+            ranOut = !starved && queuedFrames == 0 && lagNanos - baseLagNanos > stepNanos + JITTER_NANOS;
+            starve(nowNanos);
+        }
+        lastQueued = queuedFrames;
         if (takenFrames > lastTaken) {
             step(nowNanos, takenFrames, lagNanos);
         }
@@ -83,12 +97,12 @@ final class GapWatch {
         return ranOut;
     }
 
-    private void starve(long nowNanos, long collectorMillis) {
+    private void starve(long nowNanos) {
         if (!starved) {
             starved = true;
-            starvedBy = collectorMillis > lastCollectorMillis ? Underrun.Cause.COLLECTOR
-                    : nowNanos - lastNanos > LATE_NANOS ? Underrun.Cause.WRITER_LATE
-                    : Underrun.Cause.SINK_STALLED;
+            starvedBy = nowNanos - lateNanos > BLAME_NANOS ? Underrun.Cause.SINK_STALLED
+                    : lateByCollector ? Underrun.Cause.COLLECTOR
+                    : Underrun.Cause.WRITER_LATE;
             stepsJudged = 0;
             leastLagNanos = Long.MAX_VALUE;
         }
@@ -134,7 +148,7 @@ final class GapWatch {
         count = index + 1;
     }
 
-    private long nanos(long frames) {
+    long nanos(long frames) {
         return frames / rateHz * 1_000_000_000L + frames % rateHz * 1_000_000_000L / rateHz;
     }
 

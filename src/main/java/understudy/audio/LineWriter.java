@@ -29,6 +29,7 @@ final class LineWriter {
     }
 
     private static final long LOOK_NANOS = 1_000_000;
+    private static final long STUCK_NANOS = 100_000_000;
     private static final long RETRY_NANOS = 10_000_000;
     /** Half a second: a failed device does not come back by itself, a hiccup is over sooner. */
     private static final int RETRIES = 50;
@@ -48,6 +49,8 @@ final class LineWriter {
     private final double[][] volts;
     private final byte[] bytes;
 
+    private long lookNanos;
+    private long takenNanos;
     private long givenFrames;
     private long signalFrames;
     private boolean fading;
@@ -94,12 +97,14 @@ final class LineWriter {
      */
     void run() throws LineFailed {
         stage.fadeIn();
+        lookNanos = clock.nanos();
         fill(targetFrames);
         line.start();
-        gaps.begin(clock.nanos(), collector.haltedMillis());
+        takenNanos = clock.nanos();
+        gaps.begin(takenNanos, collector.haltedMillis());
         while (!abandoned && takenFrames < tailEnd()) {
             look();
-            int room = targetFrames - queuedFrames;
+            int room = (stuck() ? line.capacityFrames() : targetFrames) - queuedFrames;
             if (room >= lookFrames) {
                 fill(room);
             } else {
@@ -108,15 +113,25 @@ final class LineWriter {
         }
     }
 
+    /**
+     * The device has taken nothing for long. Having run dry, a sound server may wait until its whole buffer is full
+     * (seen with PulseAudio 16, when a few frames were left); what that is more than the target drains away again.
+     */
+    private boolean stuck() {
+        return lookNanos - takenNanos > Math.max(STUCK_NANOS, 3 * gaps.nanos(gaps.stepFrames()));
+    }
+
     private long tailEnd() {
         return over ? signalFrames + (long) (TAIL_SECONDS * rateHz) : Long.MAX_VALUE;
     }
 
     private void look() {
         long nowNanos = clock.nanos();
+        lookNanos = nowNanos;
         // The line may tell too few or too many: never more than given, never fewer than before.
         long taken = Math.max(takenFrames, Math.min(givenFrames, givenFrames - line.queuedFrames()));
         if (taken > takenFrames) {
+            takenNanos = nowNanos;
             progressNanos = nowNanos;
         }
         takenFrames = taken;
@@ -158,6 +173,9 @@ final class LineWriter {
             fault = thrown;
             end();
             return packSilence(block);
+        }
+        if (clock.nanos() - lookNanos > gaps.nanos(queuedFrames + gaps.stepFrames())) {
+            stage.rampIn(); // So long ago that the device must have run out meanwhile.
         }
         stage.pack(volts, block, bytes);
         signalFrames += block;

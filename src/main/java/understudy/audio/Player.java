@@ -36,6 +36,8 @@ public final class Player implements AutoCloseable {
     private final int targetStartFrames;
     private final AtomicReference<PlayerEnd> decided = new AtomicReference<>();
     private final CompletableFuture<PlayerReport> ended = new CompletableFuture<>();
+    private final RouteWatch route = new RouteWatch(() -> end(new PlayerEnd.Lost(
+            lost("the sound system moved the signal to another output"))));
     private final AtomicBoolean started = new AtomicBoolean();
     private volatile boolean stalled;
     private volatile int stalls;
@@ -104,6 +106,9 @@ public final class Player implements AutoCloseable {
         }
         daemon("audio-writer", this::write);
         daemon("audio-watchdog", this::watch);
+        if (destination instanceof DeviceChoice) {
+            daemon("audio-route", route);
+        }
     }
 
     /** Fades out and ends; returns at once. */
@@ -197,8 +202,10 @@ public final class Player implements AutoCloseable {
     }
 
     private String lost(String seen) {
-        String what = destination instanceof DeviceChoice choice ? "audio output \"" + choice.device().label() + "\"" : "the silent line";
-        return what + " is lost: " + seen + "; it was unplugged, or the sound system stopped: check the plug, then start again";
+        String what = destination instanceof DeviceChoice choice
+                ? "audio output \"" + choice.device().label() + "\"" : "the silent line";
+        return what + " is lost: " + seen
+                + "; it was unplugged, or the sound system stopped: check the plug, then start again";
     }
 
     /** The first to call decides; the line is closed or given up, and then everybody is told. */
@@ -207,6 +214,7 @@ public final class Player implements AutoCloseable {
             return;
         }
         writer.abandon();
+        route.end();
         boolean closed = LineCloser.close(() -> {
             line.stop();
             line.flush();

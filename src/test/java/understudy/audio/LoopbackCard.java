@@ -20,7 +20,8 @@ import understudy.wave.VoltSource;
  */
 public final class LoopbackCard implements AutoCloseable {
 
-    private static int made;
+    /** For tests that are not about latency: a machine busy with other builds holds a thread up for 100 ms at times. */
+    public static final Duration BUSY_FILL = Duration.ofMillis(300);
 
     private final Path root;
     private final Path home;
@@ -43,7 +44,7 @@ public final class LoopbackCard implements AutoCloseable {
             throw new AssertionError("tests of real audio lines need the virtual sound card: run scripts/test");
         }
         Path root = Path.of(given);
-        Path home = Files.createDirectory(root.resolve("own" + ++made));
+        Path home = Files.createTempDirectory(root, "own");
         Files.writeString(home.resolve("card.pa"), String.join("\n",
                 "load-module module-native-protocol-unix socket=" + home + "/native auth-anonymous=1",
                 "load-module module-null-sink sink_name=bench rate=48000 channels=" + channels + " format=s32le norewinds=1",
@@ -134,8 +135,11 @@ public final class LoopbackCard implements AutoCloseable {
         expect(control("suspend-sink", "bench", suspended ? "1" : "0"));
     }
 
-    void unloadSink() throws IOException, InterruptedException {
-        expect(control("unload-module", "module-null-sink"));
+    void unloadSink(String name) throws IOException, InterruptedException {
+        expect(control("list", "short", "modules"));
+        String module = Files.readAllLines(home.resolve("pactl.log")).stream()
+                .filter(line -> line.contains("sink_name=" + name + " ")).findFirst().orElseThrow();
+        expect(control("unload-module", module.split("\t")[0]));
     }
 
     void addSink(String name) throws IOException, InterruptedException {
