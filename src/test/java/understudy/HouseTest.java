@@ -1,6 +1,5 @@
 package understudy;
 
-import static com.tngtech.archunit.core.domain.JavaClass.Predicates.resideInAnyPackage;
 import static com.tngtech.archunit.lang.syntax.ArchRuleDefinition.noClasses;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
@@ -114,30 +113,6 @@ class HouseTest {
         return DescribedPredicate.describe("the result may differ between machines", call ->
                 call.getTargetOwner().isEquivalentTo(Math.class) && !EXACT_MATH.contains(call.getName()));
     }
-
-    @Test
-    void theEngineOnlyComputes() {
-        onlyComputes("understudy.motion", "understudy.wave").check(HOUSE);
-    }
-
-    @Test
-    void aRoomThatDoesMoreThanComputeIsSeen() {
-        assertThatThrownBy(() -> onlyComputes("understudy.cli").check(HOUSE)).isInstanceOf(AssertionError.class);
-    }
-
-    private static ArchRule onlyComputes(String... rooms) {
-        return noClasses().that().resideInAnyPackage(rooms)
-                .should().dependOnClassesThat(resideInAnyPackage(
-                        "java.util.stream..", "java.util.logging..", "java.util.concurrent.locks..", "java.io..",
-                        "java.nio.file..", "java.net..", "java.time.."))
-                .orShould().callMethodWhere(DescribedPredicate.describe("it formats, waits or reads a clock", call ->
-                        FORBIDDEN_CALLS.contains(call.getTargetOwner().getName() + "." + call.getName())))
-                .because("the engine's render paths must not wait, log, format or read a clock");
-    }
-
-    private static final Set<String> FORBIDDEN_CALLS = Set.of(
-            "java.lang.String.format", "java.lang.String.formatted", "java.lang.Thread.sleep",
-            "java.lang.System.nanoTime", "java.lang.System.currentTimeMillis", "java.lang.Object.wait");
 
     @Test
     void noRoomOfLeftovers() {

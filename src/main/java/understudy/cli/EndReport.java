@@ -9,6 +9,7 @@ import java.util.stream.Collectors;
 import understudy.audio.DeviceChoice;
 import understudy.audio.PlayerEnd;
 import understudy.audio.PlayerReport;
+import understudy.audio.SoundFile;
 import understudy.audio.Underrun;
 
 /** What came of playing, for the record. */
@@ -42,7 +43,7 @@ final class EndReport {
     private static String destination(PlayerReport report) {
         return report.destination() instanceof DeviceChoice choice
                 ? choice.format().bits() + " bits, to \"" + choice.device().label() + "\""
-                : "in silence";
+                : report.destination() instanceof SoundFile file ? "24 bits, into " + file.path() : "in silence";
     }
 
     private static String underruns(PlayerReport report) {

@@ -1,7 +1,10 @@
 package understudy.cli;
 
+import java.nio.file.InvalidPathException;
+import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
 import java.util.function.Supplier;
 import understudy.audio.AudioException;
@@ -79,6 +82,19 @@ final class Given {
             pattern = value(PatternReader.readFault(fault, pattern)).map(pattern::withFault).orElse(pattern);
         }
         return pattern;
+    }
+
+    /** A name that ends in .wav; any other would hardly be meant, and might be a file that somebody needs. */
+    Optional<Path> soundFile(String option, String written, String right) {
+        try {
+            if (written.toLowerCase(Locale.ROOT).endsWith(".wav")) {
+                return Optional.of(Path.of(written));
+            }
+        } catch (InvalidPathException e) {
+            // said below
+        }
+        problem(option, "\"" + written + "\" is no name for a sound file", right);
+        return Optional.empty();
     }
 
     /** Throws all that was wrong, if anything was. */

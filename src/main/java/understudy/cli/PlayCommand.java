@@ -1,5 +1,6 @@
 package understudy.cli;
 
+import java.nio.file.Path;
 import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
@@ -21,6 +22,7 @@ import understudy.audio.PlayerEnd;
 import understudy.audio.PlayerReport;
 import understudy.audio.PlayerSettings;
 import understudy.audio.Silent;
+import understudy.audio.SoundFile;
 import understudy.pattern.Pattern;
 import understudy.quantity.Range;
 import understudy.quantity.Unit;
@@ -66,7 +68,10 @@ final class PlayCommand implements Callable<Integer> {
     @Option(names = "--device", paramLabel = "NAME", description = "The audio output, or a part of its name (default: the system's).")
     private String deviceName;
 
-    @Option(names = "--to", paramLabel = "silent", description = "Rehearses in real time; nothing leaves the machine.")
+    @Option(
+            names = "--to",
+            paramLabel = "PLACE",
+            description = "silent: rehearses in real time; or a file ending in .wav. Nothing leaves the machine.")
     private String to;
 
     @Option(names = "--latency", paramLabel = "TIME", description = "How much is sent ahead, 5 ms to 1 s: a key acts so much later.")
@@ -85,13 +90,14 @@ final class PlayCommand implements Callable<Integer> {
         Playable asked = options.read(new Patterns().find(patternName), given);
         PlayerSettings settings = settings(given);
         Optional<Device> device = device(given);
+        Optional<Path> file = file(given);
         given.refuse();
 
-        Destination destination = destination(device, asked);
+        Destination destination = destination(device, file, asked);
         Playable playable = asked.atRate(destination.rateHz());
         Optional<String> warning = SwingNote.judge(playable, given);
         given.refuse();
-        surroundings.out().println(opening(device, destination));
+        surroundings.out().println(opening(destination));
         new Consent(surroundings, yes).ask(playable.pattern(), device.isPresent());
         surroundings.out().println(playable.voltsNote());
         warning.ifPresent(surroundings.out()::println);
@@ -113,17 +119,14 @@ final class PlayCommand implements Callable<Integer> {
         return Duration.ofNanos(Math.round(seconds * 1e9));
     }
 
-    /** Empty for a rehearsal. */
+    /** Empty where nothing leaves the machine. */
     private Optional<Device> device(Given given) {
-        if (to != null) {
-            if (!to.equals("silent")) {
-                given.problem("--to", "\"" + to + "\" is no place to play to", "give silent, or leave it out");
-            } else if (deviceName != null) {
-                given.problem("--to", "silent and --device do not go together", "leave one of them out");
-            }
+        if (to != null && deviceName != null) {
+            given.problem("--to", "it does not go together with --device", "leave one of them out");
             return Optional.empty();
-        }
-        if (deviceName == null) {
+        } else if (to != null) {
+            return Optional.empty();
+        } else if (deviceName == null) {
             return Devices.outputs().stream().findFirst();
         }
         try {
@@ -134,9 +137,18 @@ final class PlayCommand implements Callable<Integer> {
         }
     }
 
-    private Destination destination(Optional<Device> device, Playable playable) {
+    /** Empty unless it goes into a file. */
+    private Optional<Path> file(Given given) {
+        return to == null || to.equals("silent")
+                ? Optional.empty()
+                : given.soundFile("--to", to, "give silent, or a name that ends in .wav");
+    }
+
+    private Destination destination(Optional<Device> device, Optional<Path> file, Playable playable) {
         int channels = playable.outputOfChannel().length;
-        if (device.isEmpty()) {
+        if (file.isPresent()) {
+            return new SoundFile(file.get(), playable.rateHz(), channels);
+        } else if (device.isEmpty()) {
             return new Silent(playable.rateHz(), channels);
         }
         try {
@@ -146,11 +158,13 @@ final class PlayCommand implements Callable<Integer> {
         }
     }
 
-    private String opening(Optional<Device> device, Destination destination) {
+    private String opening(Destination destination) {
         if (destination instanceof DeviceChoice choice) {
-            return "playing to \"" + choice.device().label() + "\": " + choice.rateHz() + " Hz, " + choice.format().bits()
+            return "audio output \"" + choice.device().label() + "\", " + choice.rateHz() + " Hz, " + choice.format().bits()
                     + " bits, " + choice.channels() + " channels"
                     + (choice.listed() ? "" : "; the system may convert this on the way");
+        } else if (destination instanceof SoundFile file) {
+            return "playing into " + file.path() + ", in real time; nothing leaves the machine";
         }
         return (to == null ? "no audio output on this machine: " : "") + "rehearsing silently, in real time; nothing leaves the machine";
     }

@@ -1,6 +1,5 @@
 package understudy.cli;
 
-import java.nio.file.InvalidPathException;
 import java.nio.file.Path;
 import java.util.Locale;
 import java.util.Map;
@@ -72,7 +71,7 @@ final class RenderCommand implements Callable<Integer> {
         Playable playable = options.read(declared, given);
         double seconds = given.quantity("--for", length, LENGTH, defaultSeconds(playable.pattern()));
         SampleFormat format = format(given);
-        Path target = target(given);
+        Path target = given.soundFile("--out", file, "give a name that ends in .wav").orElse(null);
         Optional<String> warning = SwingNote.judge(playable, given);
         given.refuse();
 
@@ -112,18 +111,6 @@ final class RenderCommand implements Callable<Integer> {
             given.problem("--bits", "\"" + bits + "\" is no sample format", "give 16, 24, 32 or float");
         }
         return format;
-    }
-
-    private Path target(Given given) {
-        try {
-            if (file.toLowerCase(Locale.ROOT).endsWith(".wav")) {
-                return Path.of(file);
-            }
-            given.problem("--out", "\"" + file + "\" is no name for a sound file", "give a name that ends in .wav");
-        } catch (InvalidPathException e) {
-            given.problem("--out", "\"" + file + "\" can't be a file's name", "give another one that ends in .wav");
-        }
-        return null;
     }
 
     private static Map<String, Object> json(Playable playable, SampleFormat format, Path target, WavRender.Summary summary) {

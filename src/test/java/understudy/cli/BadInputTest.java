@@ -78,8 +78,9 @@ class BadInputTest {
             render sine --out nosuch/x.wav|nosuch/x.wav: there is no folder HERE/nosuch; make it first
             play sine --for 0s|--for: 0 s is out of range; allowed are 100 ms to 1000000 s
             play sine --latency 2s|--latency: 2 s is out of range; allowed are 5 ms to 1 s
-            play sine --to file|--to: "file" is no place to play to; give silent, or leave it out
-            play sine --to silent --device x|--to: silent and --device do not go together; leave one of them out
+            play sine --to file|--to: "file" is no name for a sound file; give silent, or a name that ends in .wav
+            play sine --to nosuch/x.wav|nosuch/x.wav: there is no folder HERE/nosuch; make it first
+            play sine --to silent --device x|--to: it does not go together with --device; leave one of them out
             show sine --plot x.gif|--plot: "x.gif" is no name for a picture; give a name that ends in .png or .svg
             show sine --plot nosuch/x.png|--plot: there is no folder HERE/nosuch; make it first
             """)

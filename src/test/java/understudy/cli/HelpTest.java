@@ -76,7 +76,8 @@ class HelpTest {
                       --for=TIME           Plays so long, like "30 s" (default: until stopped).
                       --device=NAME        The audio output, or a part of its name (default:
                                              the system's).
-                      --to=silent          Rehearses in real time; nothing leaves the machine.
+                      --to=PLACE           silent: rehearses in real time; or a file ending in .
+                                             wav. Nothing leaves the machine.
                       --latency=TIME       How much is sent ahead, 5 ms to 1 s: a key acts so
                                              much later.
                       --yes                Says yes to the cautions, for this time; for scripts.

@@ -1,6 +1,7 @@
 package understudy.cli;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
 
 import java.io.ByteArrayInputStream;
 import java.io.ByteArrayOutputStream;
@@ -11,6 +12,9 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.concurrent.TimeUnit;
+import javax.sound.sampled.AudioFormat;
+import javax.sound.sampled.AudioInputStream;
+import javax.sound.sampled.AudioSystem;
 import org.jline.terminal.Attributes;
 import org.jline.terminal.Size;
 import org.jline.terminal.Terminal;
@@ -60,6 +64,28 @@ class PlayCommandTest {
         String shown = screen.toString(StandardCharsets.UTF_8);
         assertThat(shown).contains("\r600 rpm | level 100 % | underruns ").contains(" | level 95 % | ").contains(" | faults gone | ");
         assertThat(terminal.getAttributes().getLocalFlags()).isEqualTo(before.getLocalFlags());
+    }
+
+    @Test
+    void whatTheHandDoesCanBeKeptInAFile() throws Exception {
+        Path kept = home.resolve("kept.wav");
+        Run.Outcome play = Run.in(home).understudy("play", wheel, "--to", kept.toString(), "--for", "400 ms");
+        assertThat(play.err()).isEmpty();
+        assertThat(play.out()).startsWith("playing into " + kept + ", in real time; nothing leaves the machine\n")
+                .contains(" 24 bits, into " + kept + "\n");
+        AudioFormat format = AudioSystem.getAudioFileFormat(kept.toFile()).getFormat();
+        assertThat(format.getSampleSizeInBits()).isEqualTo(24);
+        // 0.4 s of signal with its fades; silence, as after any playing, may follow
+        assertThat(AudioSystem.getAudioFileFormat(kept.toFile()).getFrameLength()).isBetween(19_200, 48_000);
+        try (AudioInputStream in = AudioSystem.getAudioInputStream(kept.toFile())) {
+            byte[] bytes = in.readAllBytes();
+            int largest = 0;
+            for (int i = 0; i < bytes.length; i += 3) {
+                largest = Math.max(largest, Math.abs(bytes[i] & 255 | (bytes[i + 1] & 255) << 8 | bytes[i + 2] << 16));
+            }
+            // 1.2 V of sqrt(2) V, rounded to a step of 24 bits
+            assertThat((double) largest).isCloseTo(1.2 / Math.sqrt(2) * 0x1p23, within(1.0));
+        }
     }
 
     @Test
