@@ -100,7 +100,7 @@ final class GapWatch {
     private void starve(long nowNanos) {
         if (!starved) {
             starved = true;
-            starvedBy = nowNanos - lateNanos > BLAME_NANOS ? Underrun.Cause.SINK_STALLED
+            starvedBy = nowNanos - lateNanos > BLAME_NANOS ? Underrun.Cause.QUEUE_TOO_SHORT
                     : lateByCollector ? Underrun.Cause.COLLECTOR
                     : Underrun.Cause.WRITER_LATE;
             stepsJudged = 0;
@@ -154,7 +154,7 @@ final class GapWatch {
 
     /** Frames that the device usually takes at once. */
     int stepFrames() {
-        return (int) (stepNanos * rateHz / 1_000_000_000L);
+        return (int) ((stepNanos * rateHz + 500_000_000L) / 1_000_000_000L);
     }
 
     /** The latest gap was one where we came too late, so that a longer queue would have helped. */

@@ -45,7 +45,6 @@ final class LineWriter {
     private final GapWatch gaps;
     private final int rateHz;
     private final int lookFrames;
-    private final long fadeOutAtFrame;
     private final double[][] volts;
     private final byte[] bytes;
 
@@ -53,6 +52,8 @@ final class LineWriter {
     private long takenNanos;
     private long givenFrames;
     private long signalFrames;
+    /** Where the fade out begins, and once it has begun, where it ends. */
+    private long turnFrame;
     private boolean fading;
     private boolean over;
     private int gapsSeen;
@@ -84,7 +85,7 @@ final class LineWriter {
         this.lookFrames = Math.max(1, rateHz / 1000);
         this.gaps = new GapWatch(rateHz);
         this.targetFrames = Math.min(targetFrames, line.capacityFrames());
-        this.fadeOutAtFrame = Math.max(0, totalFrames - stage.fadeFrames());
+        this.turnFrame = Math.max(0, totalFrames - stage.fadeFrames());
         this.volts = new double[source.channels()][line.capacityFrames()];
         this.bytes = new byte[line.capacityFrames() * stage.frameBytes()];
         this.progressNanos = clock.nanos();
@@ -160,12 +161,12 @@ final class LineWriter {
 
     /** Renders and packs up to {@code wanted} frames, fewer where a fade begins or ends. */
     private int packSignal(int wanted) {
-        if (!fading && (stopAsked || signalFrames >= fadeOutAtFrame)) {
+        if (!fading && (stopAsked || signalFrames >= turnFrame)) {
             fading = true;
+            turnFrame = signalFrames + stage.fadeFrames();
             stage.fadeOut();
         }
-        long most = fading ? stage.fadeFrames() : fadeOutAtFrame - signalFrames;
-        int block = (int) Math.min(wanted, most);
+        int block = (int) Math.min(wanted, turnFrame - signalFrames);
         phase = Phase.RENDERING;
         try {
             source.render(volts, block);

@@ -1,7 +1,7 @@
 package understudy.audio;
 
 /** A line that makes no sound and takes samples at the pace of a clock, counted in frames from its start. */
-final class SilentLine implements OutputLine {
+class SilentLine implements OutputLine {
 
     private static final long SECOND_NANOS = 1_000_000_000L;
 

@@ -13,6 +13,8 @@ public record Underrun(double atSeconds, double lengthMillis, Cause cause) {
     public enum Cause {
         /** The program did not get to write in time: the machine was busy. */
         WRITER_LATE,
+        /** The device took more at once than was queued. */
+        QUEUE_TOO_SHORT,
         /** The Java memory collector halted the program. */
         COLLECTOR,
         /** The sound system stopped taking samples though there were some. */
