@@ -60,6 +60,7 @@ final class EndReport {
     private static String words(Underrun.Cause cause) {
         return switch (cause) {
             case WRITER_LATE -> "the machine was busy";
+            case QUEUE_TOO_SHORT -> "the sound system took more at once than was sent ahead";
             case COLLECTOR -> "the Java memory collector held the program up";
             case SINK_STALLED -> "the sound system took nothing";
         };
