@@ -165,6 +165,7 @@ public final class Motion {
         }
         Piece last = pieces[pieceCount - 1];
         if (last.framesLeft(frame) > 0) {
+            // not by what is left: an endless hold less its endless rest is not a number
             last.lengthFrames = (frame - last.startFrame) - last.startFraction;
         }
         appendRamp(speedAtEnd(last), handSpeed, HAND_RAMP_SECONDS);

@@ -6,12 +6,12 @@ import java.util.List;
 import java.util.Locale;
 
 /** The known names that a mistyped one was probably meant to be. */
-final class Nearest {
+public final class Nearest {
 
     private Nearest() {}
 
     /** Those known names that are close enough to be meant, nearest first. */
-    static List<String> to(String typed, Collection<String> known) {
+    public static List<String> to(String typed, Collection<String> known) {
         String lower = typed.toLowerCase(Locale.ROOT);
         return known.stream()
                 .filter(name -> close(lower, name))
