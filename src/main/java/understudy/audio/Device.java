@@ -25,8 +25,13 @@ public record Device(
                 && direction == other.direction && ordinal == other.ordinal;
     }
 
-    /** What a user types to mean this one and no other. */
+    /** What to call it: its name, numbered from the second that bears it on. */
     public String label() {
-        return ordinal == 1 ? name : name + " #" + ordinal;
+        return ordinal == 1 ? name : numbered();
+    }
+
+    /** What means this one even where others bear the same name. */
+    String numbered() {
+        return name + " #" + ordinal;
     }
 }

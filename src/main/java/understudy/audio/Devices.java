@@ -43,7 +43,8 @@ public final class Devices {
     }
 
     /**
-     * The output that a user means: its label or name in full, or any part of name or description that only one has.
+     * The output that a user means: its name in full, or any part of name or description that only one has;
+     * with " #2" after its name the second of that name.
      *
      * @throws AudioException when none or several match; lists what there is
      */
@@ -58,12 +59,13 @@ public final class Devices {
 
     static Device match(String wanted, List<Device> devices, String kind) throws AudioException {
         String part = wanted.strip().toLowerCase(Locale.ROOT);
-        for (Device device : devices) {
-            if (device.label().equalsIgnoreCase(part)) {
-                return device;
-            }
+        List<Device> found = devices.stream().filter(d -> d.numbered().equalsIgnoreCase(part)).collect(Collectors.toList());
+        if (found.isEmpty()) {
+            found = devices.stream().filter(d -> d.name().equalsIgnoreCase(part)).collect(Collectors.toList());
         }
-        List<Device> found = devices.stream().filter(d -> holds(d, part)).collect(Collectors.toList());
+        if (found.isEmpty()) {
+            found = devices.stream().filter(d -> holds(d, part)).collect(Collectors.toList());
+        }
         if (found.size() == 1) {
             return found.get(0);
         }
@@ -76,11 +78,11 @@ public final class Devices {
                 (none ? "no audio " + kind + " named \"" + wanted + "\"; there are: "
                         : "\"" + wanted + "\" fits " + found.size() + " audio " + kind + "s; name one of: ")
                         + (none ? devices : found).stream()
-                                .map(d -> "\"" + d.label() + "\"").collect(Collectors.joining(", ")));
+                                .map(d -> "\"" + (none ? d.label() : d.numbered()) + "\"").collect(Collectors.joining(", ")));
     }
 
     private static boolean holds(Device device, String part) {
-        return !part.isEmpty() && Stream.of(device.label(), device.description())
+        return !part.isEmpty() && Stream.of(device.name(), device.description())
                 .anyMatch(text -> text.toLowerCase(Locale.ROOT).contains(part));
     }
 

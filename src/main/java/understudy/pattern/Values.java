@@ -92,12 +92,7 @@ final class Values {
             problems.add(node, "a plain number is needed here", right);
             return Double.NaN;
         }
-        Object made;
-        try {
-            made = new CoreSchema().getSchemaTagConstructors().get(scalar.getTag()).construct(scalar);
-        } catch (RuntimeException e) { // "!!int x": a tag that its text belies
-            made = Double.NaN;
-        }
+        Object made = new CoreSchema().getSchemaTagConstructors().get(scalar.getTag()).construct(scalar);
         double value = ((Number) made).doubleValue();
         if (!(value >= from && value <= to)) {
             problems.add(node, "the number " + scalar.getValue() + " is out of range", right);

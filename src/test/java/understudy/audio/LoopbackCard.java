@@ -52,7 +52,7 @@ public final class LoopbackCard implements AutoCloseable {
                 "set-default-source bench.monitor",
                 ""));
         var builder = new ProcessBuilder("pulseaudio", "-n", "-F", home + "/card.pa", "--exit-idle-time=-1",
-                "--daemonize=no", "--use-pid-file=no", "--realtime=no", "--high-priority=no");
+                "--daemonize=no", "--use-pid-file=no");
         for (String variable : List.of("HOME", "XDG_RUNTIME_DIR", "PULSE_RUNTIME_PATH", "PULSE_STATE_PATH")) {
             builder.environment().put(variable, home.toString());
         }

@@ -6,6 +6,7 @@ import com.networknt.schema.JsonSchema;
 import com.networknt.schema.JsonSchemaFactory;
 import com.networknt.schema.SpecVersion;
 import java.io.IOException;
+import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -27,7 +28,7 @@ final class Corpus {
         try (Stream<Path> files = Files.list(folder)) {
             return files.filter(file -> file.toString().endsWith(".yaml")).sorted().toList();
         } catch (IOException e) {
-            throw new java.io.UncheckedIOException(e);
+            throw new UncheckedIOException(e);
         }
     }
 
@@ -54,9 +55,13 @@ final class Corpus {
 
     /** What the schema finds wrong with a file that is YAML at all, read as an editor would (YAML 1.2, core schema). */
     static List<String> judge(JsonSchema schema, Path file) throws IOException {
+        return judge(schema, Files.readString(file, StandardCharsets.UTF_8));
+    }
+
+    static List<String> judge(JsonSchema schema, String text) {
         LoadSettings settings =
                 LoadSettings.builder().setSchema(new CoreSchema()).setAllowDuplicateKeys(true).build();
-        Object tree = new Load(settings).loadFromString(Files.readString(file, StandardCharsets.UTF_8));
+        Object tree = new Load(settings).loadFromString(text);
         return schema.validate(JSON.valueToTree(tree)).stream().map(Object::toString).toList();
     }
 }
