@@ -2,6 +2,7 @@ package understudy.cli;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import java.util.concurrent.atomic.AtomicReference;
 import understudy.pattern.Pattern;
 import understudy.plot.LinePlot;
@@ -11,7 +12,6 @@ import understudy.wave.Renderer;
 /** Draws what a pattern plays while the slowest of its outputs goes through its cycle once. */
 final class OneCycle {
 
-    private static final int RATE_HZ = 48_000;
     /** Fewer would show corners where there are none. */
     private static final int LEAST_FRAMES = 1500;
     /** More than the pixels of a picture; beyond it neighbours are drawn as their lowest and highest. */
@@ -22,12 +22,12 @@ final class OneCycle {
 
     static LinePlot plot(Pattern pattern, double speedHz) {
         int turns = turns(pattern);
-        int rateHz = RATE_HZ;
+        int rateHz = Playable.DEFAULT_RATE_HZ;
         while (turns / speedHz * rateHz < LEAST_FRAMES) {
             rateHz *= 2;
         }
         int frames = (int) Math.ceil(turns / speedHz * rateHz) + 1;
-        Renderer renderer = new Renderer(pattern.withProfile(java.util.Optional.empty()), rateHz, speedHz,
+        Renderer renderer = new Renderer(pattern.withProfile(Optional.empty()), rateHz, speedHz,
                 new AtomicReference<>(Renderer.startingHand(pattern)));
         double[][] volts = new double[renderer.channels()][frames];
         renderer.render(volts, frames);

@@ -4,20 +4,16 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.InvalidPathException;
 import java.nio.file.Path;
-import java.util.ArrayList;
 import java.util.List;
 import java.util.concurrent.Callable;
-import java.util.stream.DoubleStream;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 import understudy.pattern.Pattern;
-import understudy.pattern.Speed;
 import understudy.plot.LinePlot;
 import understudy.plot.PlotFile;
 import understudy.plot.TerminalPlot;
-import understudy.wave.OutputFacts;
 
 /** Tells all about one pattern. */
 @Command(

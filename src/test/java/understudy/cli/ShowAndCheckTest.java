@@ -44,6 +44,10 @@ class ShowAndCheckTest {
                 Events  a turn  at 60 rpm  at 600 rpm  at 6000 rpm
                 crank   3       3 Hz       30 Hz       300 Hz
 
+                Swing kept  at 60 rpm  at 600 rpm  at 6000 rpm
+                crank       100 %      100 %       100 %
+                (at 48000 samples a second; --rate of play and render raises it)
+
                 Events of crank  to the next  at 600 rpm
                 1 to 2           90 deg       25 ms
                 3                180 deg      50 ms
