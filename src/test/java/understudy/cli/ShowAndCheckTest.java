@@ -94,6 +94,19 @@ class ShowAndCheckTest {
     }
 
     @Test
+    void aWheelThatStandsStillHasFactsAndNoDrawing() throws IOException {
+        String still = Samples.write(home, "still.yaml", Samples.WHEEL.replace("60 rpm, to", "0 rpm, to")).toString();
+        Run.Outcome show = Run.in(home).understudy("show", still, "--speed", "0 rpm");
+        assertThat(show.exitCode()).isZero();
+        assertThat(show.out()).contains("3                180 deg      never\n").doesNotContain("crank, V");
+        Path picture = home.resolve("still.png");
+        Run.Outcome plot = Run.in(home).understudy("show", still, "--speed", "0 rpm", "--plot", picture.toString());
+        assertThat(plot.exitCode()).isEqualTo(Main.BAD_INPUT);
+        assertThat(plot.err()).isEqualTo("--plot: at 0 rpm hardly anything moves; give a higher --speed\n");
+        assertThat(picture).doesNotExist();
+    }
+
+    @Test
     void everyShippedPatternCanBeShown() {
         for (String id : PatternLibrary.open().ids()) {
             Run.Outcome show = Run.in(home).understudy("show", id);
