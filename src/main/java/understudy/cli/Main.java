@@ -39,7 +39,7 @@ public final class Main {
     static int run(Surroundings surroundings, String... args) {
         try {
             return commandLine(surroundings).execute(args);
-        } catch (Exception | StackOverflowError | OutOfMemoryError | LinkageError | AssertionError e) {
+        } catch (Throwable e) {
             return defect(e, surroundings);
         } finally {
             surroundings.out().flush();
