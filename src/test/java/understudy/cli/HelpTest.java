@@ -113,7 +113,7 @@ class HelpTest {
                 .forEach(line -> root.parseArgs(words(line.substring("understudy ".length()).replaceAll(" +>.*", "")))));
     }
 
-    private static String[] words(String line) {
+    static String[] words(String line) {
         return Pattern.compile("\"([^\"]*)\"|(\\S+)").matcher(line).results()
                 .map(word -> word.group(1) != null ? word.group(1) : word.group(2)).toArray(String[]::new);
     }
