@@ -49,6 +49,7 @@ class HelpTest {
                   understudy play crank-36-1-vr --speed "800 rpm"
 
                 A command's own help: understudy play --help
+                Exit codes: 0 fine, 1 failed, 2 bad input (then nothing was done).
                 """);
     }
 
