@@ -1,7 +1,7 @@
 package understudy.audio;
 
 /** Where a player plays to. */
-public sealed interface Destination permits DeviceChoice, Silent {
+public sealed interface Destination permits DeviceChoice, Silent, SoundFile {
 
     int rateHz();
 

@@ -1,5 +1,7 @@
 package understudy.audio;
 
+import java.util.Optional;
+
 /**
  * What the writer needs of a way out: a real line or a silent one. One thread, the writer, calls everything but
  * {@link #stop}, {@link #flush} and {@link #close}.
@@ -28,4 +30,9 @@ interface OutputLine {
 
     /** May hang when the sound server does. */
     void close();
+
+    /** Why it takes no more, in words for the user, when the line itself knows; any thread. */
+    default Optional<String> failure() {
+        return Optional.empty();
+    }
 }

@@ -85,8 +85,11 @@ public final class Player implements AutoCloseable {
                         + Devices.reasonAfterColon(e) + "; close other programs that use it, then try again", e);
             }
         }
-        return new SilentLine(
+        var silent = new SilentLine(
                 destination.rateHz(), destination.channels() * sampleFormat(destination).bytes(), capacityFrames, Clock.SYSTEM);
+        return destination instanceof SoundFile file
+                ? new FileLine(silent, WavWriter.create(file.path(), file.channels(), file.rateHz(), sampleFormat(file)))
+                : silent;
     }
 
     static OutputStage stageFor(VoltSource source, OutputScale scale, Destination destination) {
@@ -220,7 +223,8 @@ public final class Player implements AutoCloseable {
             line.flush();
             line.close();
         });
-        ended.complete(report(end, !closed));
+        PlayerEnd told = line.failure().<PlayerEnd>map(PlayerEnd.Lost::new).orElse(end);
+        ended.complete(report(told, !closed));
     }
 
     private PlayerReport report(PlayerEnd end, boolean leftOpen) {
