@@ -1,0 +1,122 @@
+package understudy.rig;
+
+/**
+ * A rig on an input as a network, every part at its nominal value. The audio device's ground counts as the module's
+ * ground, the worse case, unless a transformer or capacitors in both legs part them.
+ */
+final class Wiring {
+
+    /** How the clips stand. */
+    enum Clips { ON, OFF, FAULT_AT_FIRST_PIN, FAULT_AT_SECOND_PIN }
+
+    /** Of clips that hang in the air. */
+    private static final double OPEN_OHMS = 1e12;
+    /** Of a wire that touches where it should not. */
+    private static final double SHORT_OHMS = 0.01;
+
+    final Network network = new Network();
+    final int out = network.node();
+    final int jack;
+    private final int afterSeries = network.node();
+    final int top;
+    final int bottom;
+    final int firstPin;
+    final int secondPin;
+    final int firstSide;
+    final int secondSide;
+    final double legOhms;
+
+    private final Input input;
+
+    /**
+     * @param withLead whether the lead's capacitance counts; it only charges, within a microsecond, so it is left out
+     *                 where currents in the first instant are asked for
+     */
+    Wiring(Rig rig, Input input, Clips clips, boolean withLead) {
+        this.input = input;
+        AudioOutput output = rig.output();
+        network.source(out, output.outputOhms().nominal());
+        jack = output.couplingFarads().isPresent() ? network.node() : out;
+        output.couplingFarads().ifPresent(c -> network.capacitor(out, jack, c.nominal(), true));
+        Divider divider = rig.divider();
+        network.resistor(jack, afterSeries, divider.seriesOhms().nominal());
+
+        boolean floats = input.differential() && !(divider.coupling() instanceof Coupling.Direct);
+        bottom = floats ? network.node() : 0;
+        top = couple(divider.coupling(), floats);
+        divider.shuntOhms().ifPresent(shunt -> network.resistor(top, bottom, shunt.nominal()));
+        if (withLead) {
+            network.capacitor(top, bottom, rig.lead().farads(), false);
+        }
+
+        // One end of a two-wire lead on ground: both wires' resistance is in series with the pin.
+        double wires = rig.lead().ohms().nominal() * (input.differential() ? 1 : 2);
+        legOhms = clips == Clips.OFF ? OPEN_OHMS : wires;
+        firstPin = network.node();
+        network.resistor(top, firstPin, legOhms);
+        secondPin = input.differential() ? network.node() : 0;
+        if (input.differential()) {
+            network.resistor(bottom, secondPin, legOhms);
+        }
+        connectPins();
+        firstSide = comparatorSide(firstPin);
+        secondSide = input.differential() ? comparatorSide(secondPin) : 0;
+        if (clips == Clips.FAULT_AT_FIRST_PIN) {
+            network.fault(firstPin, SHORT_OHMS);
+        } else if (clips == Clips.FAULT_AT_SECOND_PIN) {
+            network.fault(secondPin, SHORT_OHMS);
+        }
+    }
+
+    /** Returns the node behind the coupling. */
+    private int couple(Coupling coupling, boolean floats) {
+        if (coupling instanceof Coupling.Capacitor capacitor) {
+            int behind = network.node();
+            network.capacitor(afterSeries, behind, capacitor.farads().nominal(), true);
+            if (floats) {
+                network.capacitor(0, bottom, capacitor.farads().nominal(), true);
+            }
+            return behind;
+        } else if (coupling instanceof Coupling.Transformer transformer) {
+            int core = network.node();
+            int secondary = network.node();
+            int behind = network.node();
+            network.resistor(afterSeries, core, transformer.primaryOhms().nominal());
+            network.inductor(core, 0, transformer.henries().nominal());
+            network.transformer(core, secondary, bottom, transformer.ratio().nominal());
+            network.resistor(secondary, behind, transformer.secondaryOhms().nominal());
+            return behind;
+        }
+        return afterSeries;
+    }
+
+    private void connectPins() {
+        if (input instanceof ReluctorInput reluctor) {
+            network.resistor(firstPin, secondPin, reluctor.inputOhms().nominal());
+        } else if (input instanceof PulledUpInput pulledUp) {
+            network.rail(firstPin, pulledUp.pullUpOhms().nominal(), pulledUp.supplyVolts().nominal());
+        } else if (input instanceof ResistiveInput resistive) {
+            network.resistor(firstPin, 0, resistive.inputOhms().nominal());
+        }
+    }
+
+    private int comparatorSide(int pin) {
+        FrontEnd frontEnd = input.frontEnd();
+        int side = network.node();
+        network.resistor(pin, side, frontEnd.seriesOhms().nominal());
+        if (input instanceof ReluctorInput reluctor) {
+            network.rail(side, reluctor.biasOhms().nominal(), reluctor.biasVolts().nominal());
+        }
+        frontEnd.filterFarads().ifPresent(c -> network.capacitor(side, 0, c.nominal(), false));
+        frontEnd.clamp().ifPresent(clamp -> {
+            network.clamp(side, clamp.lowVolts(), false, clamp.onOhms());
+            network.clamp(side, clamp.highVolts(), true, clamp.onOhms());
+        });
+        return side;
+    }
+
+    /** With which the comparator compares its first side, on top of its second side. */
+    double referenceVolts() {
+        return input instanceof ReluctorInput reluctor ? reluctor.referenceVolts() : 0;
+    }
+}
