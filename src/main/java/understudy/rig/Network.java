@@ -32,6 +32,9 @@ final class Network {
     /** Long against every time constant of a rig, short enough that rounding stays below 1e-6 of the volts. */
     private static final double AGE_SECONDS = 1e7;
 
+    /** A clamp this near its level fits either way: far below all that matters, far above rounding. */
+    static final double MISFIT_VOLTS = 1e-9;
+
     private record Resistor(int a, int b, double siemens) {}
 
     private record Rail(int node, double siemens, double volts) {}
@@ -113,13 +116,6 @@ final class Network {
         return stores.get(store).inductor;
     }
 
-    /** How far clamp {@code clamp} is beyond its level, given the volts of every node from 1; negative while it rests. */
-    double beyond(int clamp, double[] nodeVolts) {
-        Clamp c = clamps.get(clamp);
-        double volts = nodeVolts[c.node] - c.volts;
-        return c.upper ? volts : -volts;
-    }
-
     /**
      * Volts, amps and what conducts.
      *
@@ -135,15 +131,15 @@ final class Network {
         int conducting = 0;
         for (int round = 0; round < 4 * clamps.size() + 1; round++) {
             Solution solution = equations(hold, conducting).solve(state, sourceVolts, faultVolts, true);
-            int wanted = wanted(solution.nodeVolts);
-            if (wanted == conducting) {
+            int misfits = misfits(conducting, solution.nodeVolts);
+            if (misfits == 0) {
                 return solution;
             }
-            conducting = wanted;
+            conducting ^= misfits;
         }
         for (int every = 0; every < 1 << clamps.size(); every++) { // rounds that go in circles: try all
             Solution solution = equations(hold, every).solve(state, sourceVolts, faultVolts, true);
-            if (wanted(solution.nodeVolts) == every) {
+            if (misfits(every, solution.nodeVolts) == 0) {
                 return solution;
             }
         }
@@ -155,14 +151,22 @@ final class Network {
         return known.computeIfAbsent(hold.ordinal() << 16 | conducting, key -> new Equations(hold, conducting));
     }
 
-    private int wanted(double[] nodeVolts) {
-        int wanted = 0;
+    /** The clamps, bit by bit, that are taken for conducting and should rest, or the other way round. */
+    int misfits(int conducting, double[] nodeVolts) {
+        int misfits = 0;
         for (int c = 0; c < clamps.size(); c++) {
-            if (beyond(c, nodeVolts) > 0) {
-                wanted |= 1 << c;
+            if (misfitVolts(c, conducting, nodeVolts) > MISFIT_VOLTS) {
+                misfits |= 1 << c;
             }
         }
-        return wanted;
+        return misfits;
+    }
+
+    /** By how much clamp {@code clamp} does not fit what it is taken for; negative when it fits. */
+    double misfitVolts(int clamp, int conducting, double[] nodeVolts) {
+        Clamp c = clamps.get(clamp);
+        double beyond = (nodeVolts[c.node] - c.volts) * (c.upper ? 1 : -1);
+        return (conducting >> clamp & 1) == 1 ? -beyond : beyond;
     }
 
     /** The network as linear equations, for one set of conducting clamps. */

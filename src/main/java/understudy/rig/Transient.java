@@ -7,8 +7,6 @@ package understudy.rig;
  * one thread.
  */
 public final class Transient {
-    /** Beyond this a clamp does not fit what it is taken for; far below all that matters, far above rounding. */
-    private static final double MISFIT_VOLTS = 1e-9;
     private static final double SAME_INSTANT = 1e-9;
     private static final int MOST_SWITCHES = 64;
 
@@ -51,11 +49,15 @@ public final class Transient {
         double change = fraction * voltsPerFullScale - start;
         double done = 0;
         int switches = 0;
-        while (misfit(done, 1 - done, start, change) > MISFIT_VOLTS && switches++ < MOST_SWITCHES) {
+        while (misfit(done, 1 - done, start, change) > Network.MISFIT_VOLTS && switches++ < MOST_SWITCHES) {
             done += toFirstMisfit(done, start, change);
-            sourceVolts = start + change * done;
             swap();
-            conducting = wiring.network.solve(Network.Hold.INSTANT, state, sourceVolts, 0).conducting();
+            for (int c = 0; c < wiring.network.clampCount(); c++) {
+                if (wiring.network.misfitVolts(c, conducting, nodeVolts) > 0) {
+                    conducting ^= 1 << c;
+                    break;
+                }
+            }
         }
         swap();
         sourceVolts = start + change;
@@ -84,8 +86,7 @@ public final class Transient {
         space().read(next, to, nodeVolts);
         double worst = Double.NEGATIVE_INFINITY;
         for (int c = 0; c < wiring.network.clampCount(); c++) {
-            double beyond = wiring.network.beyond(c, nodeVolts);
-            worst = Math.max(worst, (conducting >> c & 1) == 1 ? -beyond : beyond);
+            worst = Math.max(worst, wiring.network.misfitVolts(c, conducting, nodeVolts));
         }
         return worst;
     }
@@ -95,9 +96,9 @@ public final class Transient {
         double good = 0;
         double bad = 1 - done;
         double atBad = misfit(done, bad, start, change);
-        double atGood = Math.min(misfit(done, 0, start, change), -MISFIT_VOLTS);
+        double atGood = Math.min(misfit(done, 0, start, change), -Network.MISFIT_VOLTS);
         int side = 0;
-        for (int i = 0; i < 60 && bad - good > SAME_INSTANT && atBad > MISFIT_VOLTS; i++) {
+        for (int i = 0; i < 60 && bad - good > SAME_INSTANT && atBad > Network.MISFIT_VOLTS; i++) {
             double middle = i % 3 == 2 ? (good + bad) / 2 : (good * atBad - bad * atGood) / (atBad - atGood);
             double here = misfit(done, middle, start, change);
             if (here > 0) {
