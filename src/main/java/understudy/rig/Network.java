@@ -108,14 +108,6 @@ final class Network {
         return clamps.size();
     }
 
-    double storeSize(int store) {
-        return stores.get(store).size;
-    }
-
-    boolean isInductor(int store) {
-        return stores.get(store).inductor;
-    }
-
     /**
      * Volts, amps and what conducts.
      *
