@@ -251,8 +251,7 @@ public final class DividerSearch {
                     + Bounds.print(reluctor.mostSensorOhms(), Unit.OHM) + " across the clips, this rig shows "
                     + (Double.isInfinite(assessment.directOhms()) ? "none at all"
                     : Bounds.print(assessment.directOhms(), Unit.OHM))
-                    + ". Less would let a short to 24 V drive more than "
-                    + Bounds.print(request.limits().faultAmps(), Unit.AMPERE) + ".");
+                    + ". No pair of resistors with less keeps the limits and still switches the input.");
         }
     }
 

@@ -7,8 +7,11 @@ import java.util.Random;
 final class RandomRigs {
     private final Random random;
 
-    RandomRigs(long seed) {
-        random = new Random(seed);
+    private final double mostFarads;
+
+    RandomRigs(long seed, double mostFarads) {
+        this.random = new Random(seed);
+        this.mostFarads = mostFarads;
     }
 
     /** Evenly over the decades. */
@@ -29,11 +32,11 @@ final class RandomRigs {
     }
 
     Rig rig() {
-        AudioOutput output = new AudioOutput(spread(0.7, 4.2), spread(0.5, 1000), maybe(0.7, 1e-6, 470e-6),
+        AudioOutput output = new AudioOutput(spread(0.7, 4.2), spread(0.5, 1000), maybe(0.7, mostFarads / 100, mostFarads),
                 random.nextBoolean(), AudioOutput.USUAL_POP_VOLTS);
         int kind = random.nextInt(3);
         Coupling coupling = kind == 0 ? new Coupling.Direct()
-                : kind == 1 ? new Coupling.Capacitor(spread(0.1e-6, 100e-6))
+                : kind == 1 ? new Coupling.Capacitor(spread(mostFarads / 1000, mostFarads))
                 : new Coupling.Transformer(spread(0.2, 5), spread(0.3, 20), spread(20, 500), spread(20, 500), 0.01);
         Divider divider = new Divider(spread(100, 100e3), maybe(0.8, 300, 100e3), coupling);
         return new Rig(output, divider, new Lead(spread(0.05, 1000), between(50e-12, 1e-9)));
