@@ -36,7 +36,7 @@ final class RandomRigs {
                 random.nextBoolean(), AudioOutput.USUAL_POP_VOLTS);
         int kind = random.nextInt(3);
         Coupling coupling = kind == 0 ? new Coupling.Direct()
-                : kind == 1 ? new Coupling.Capacitor(spread(mostFarads / 1000, mostFarads))
+                : kind == 1 ? new Coupling.Capacitor(spread(mostFarads / 100, mostFarads))
                 : new Coupling.Transformer(spread(0.2, 5), spread(0.3, 20), spread(20, 500), spread(20, 500), 0.01);
         Divider divider = new Divider(spread(100, 100e3), maybe(0.8, 300, 100e3), coupling);
         return new Rig(output, divider, new Lead(spread(0.05, 1000), between(50e-12, 1e-9)));

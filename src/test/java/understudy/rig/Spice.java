@@ -102,9 +102,9 @@ final class Spice {
     }
 
     /** Runs each analysis; each answers with its rows: scale, then what was asked for. */
-    List<List<double[]>> run(List<String> analyses, String... vectors) throws IOException, InterruptedException {
+    List<List<double[]>> run(String tolerances, List<String> analyses, String... vectors) throws IOException, InterruptedException {
         // rshunt gives a direct path to nodes between two capacitors; 1e12 ohm is nothing beside the rest
-        line(".options reltol=1e-6 abstol=1e-13 vntol=1e-9 rshunt=1e12");
+        line(".options %s rshunt=1e12", tolerances);
         line(".control\nset numdgt=12\nset wr_singlescale");
         for (int i = 0; i < analyses.size(); i++) {
             line("%s", analyses.get(i));
