@@ -17,8 +17,7 @@ public final class Connection {
         this.rig = rig;
         this.input = input;
         this.on = new Wiring(rig, input, Wiring.Clips.ON, true);
-        Network apart = new Wiring(rig, input, Wiring.Clips.OFF, true).network;
-        this.beforeTouch = apart.solve(Network.Hold.SETTLED, new double[apart.stateSize()], 0, 0).state();
+        this.beforeTouch = Wiring.beforeTouch(rig, input, true);
         this.rest = on.network.solve(Network.Hold.SETTLED, beforeTouch, 0, 0).state();
     }
 
@@ -45,7 +44,7 @@ public final class Connection {
     public double biasShiftVolts(Probe probe) {
         Wiring apart = new Wiring(rig, input, Wiring.Clips.OFF, true);
         double before = probe.volts(apart,
-                apart.network.solve(Network.Hold.SETTLED, beforeTouch, 0, 0).nodeVolts());
+                apart.network.solve(Network.Hold.MID_BAND, beforeTouch, 0, 0).nodeVolts());
         return restVolts(probe) - before;
     }
 

@@ -37,8 +37,7 @@ final class StateStudy {
         shortAtFirst = new Wiring(rig, input, Wiring.Clips.FAULT_AT_FIRST_PIN, false);
         shortAtSecond = input.differential()
                 ? Optional.of(new Wiring(rig, input, Wiring.Clips.FAULT_AT_SECOND_PIN, false)) : Optional.empty();
-        Network apart = new Wiring(rig, input, Wiring.Clips.OFF, false).network;
-        beforeTouch = apart.solve(Hold.SETTLED, new double[apart.stateSize()], 0, 0).state();
+        beforeTouch = Wiring.beforeTouch(rig, input, false);
         rest = settle(on, beforeTouch, 0, 0);
         for (double duty : use.leastDuty() == use.mostDuty()
                 ? new double[] {use.leastDuty()} : new double[] {use.leastDuty(), use.mostDuty()}) {

@@ -1,5 +1,7 @@
 package understudy.rig;
 
+import java.util.Arrays;
+
 /**
  * A rig on an input as a network, every part at its nominal value. The audio device's ground counts as the module's
  * ground, the worse case, unless a transformer or capacitors in both legs part them.
@@ -25,6 +27,7 @@ final class Wiring {
     final int firstSide;
     final int secondSide;
     final double legOhms;
+    private final int rigStores;
 
     private final Input input;
 
@@ -49,6 +52,8 @@ final class Wiring {
             network.capacitor(top, bottom, rig.lead().farads(), false);
         }
 
+        rigStores = network.stateSize();
+
         // One end of a two-wire lead on ground: both wires' resistance is in series with the pin.
         double wires = rig.lead().ohms().nominal() * (input.differential() ? 1 : 2);
         legOhms = clips == Clips.OFF ? OPEN_OHMS : wires;
@@ -66,6 +71,15 @@ final class Wiring {
         } else if (clips == Clips.FAULT_AT_SECOND_PIN) {
             network.fault(secondPin, SHORT_OHMS);
         }
+    }
+
+    /** The state before the clips touch: the input at rest, and the rig, in which nothing drives a current, empty. */
+    static double[] beforeTouch(Rig rig, Input input, boolean withLead) {
+        Wiring apart = new Wiring(rig, input, Clips.OFF, withLead);
+        double[] state = apart.network.solve(
+                Network.Hold.SETTLED, new double[apart.network.stateSize()], 0, 0).state();
+        Arrays.fill(state, 0, apart.rigStores, 0);
+        return state;
     }
 
     /** Returns the node behind the coupling. */
