@@ -37,7 +37,7 @@ public record Assessment(
     public static Assessment of(Rig rig, Input input, Use use) {
         Levels levels = new Connection(rig, input).levels(use);
         return new Assessment(rig, input, use, levels, levels.marginVolts(input), WorstCase.marginVolts(rig, input, use),
-                StateStudy.worst(rig, input, use), sourceOhms(rig), directOhms(rig));
+                StateStudy.worst(rig, input, use), sourceOhms(rig, input), directOhms(rig, input));
     }
 
     /** The state that uses up most of its limit. */
@@ -89,20 +89,23 @@ public record Assessment(
                 .map(shunt -> "shunt " + Bounds.print(shunt.nominal(), Unit.OHM)).orElse("no shunt");
     }
 
-    static double sourceOhms(Rig rig) {
-        return seenOhms(rig, Network.Hold.INSTANT);
+    static double sourceOhms(Rig rig, Input input) {
+        return seenOhms(rig, input, Network.Hold.INSTANT);
     }
 
-    static double directOhms(Rig rig) {
-        double ohms = seenOhms(rig, Network.Hold.SETTLED);
+    static double directOhms(Rig rig, Input input) {
+        double ohms = seenOhms(rig, input, Network.Hold.SETTLED);
         return ohms > OPEN_OHMS ? Double.POSITIVE_INFINITY : ohms;
     }
 
     /** From clip to clip, by a volt put across them. */
-    private static double seenOhms(Rig rig, Network.Hold hold) {
-        Input nothing = new ResistiveInput(Spread.exactly(Bounds.OHMS.to()), 1, FrontEnd.BARE);
-        Wiring wiring = new Wiring(rig, nothing, Wiring.Clips.FAULT_AT_FIRST_PIN, false);
+    private static double seenOhms(Rig rig, Input input, Network.Hold hold) {
+        Spread open = Spread.exactly(Bounds.OHMS.to());
+        Input nothing = new ReluctorInput(input.differential(), open, Spread.exactly(0), open, 0, FrontEnd.BARE,
+                new Arming.Hysteresis(-1, 1), ReluctorInput.Edge.FALLING, Bounds.OHMS.to());
+        Wiring wiring = new Wiring(rig, nothing, Wiring.Clips.FAULT_ACROSS_PINS, false);
         double[] volts = wiring.network.solve(hold, new double[wiring.network.stateSize()], 0, 1).nodeVolts();
-        return volts[wiring.firstPin] / ((volts[wiring.firstPin] - volts[wiring.top]) / wiring.legOhms);
+        double amps = (volts[wiring.firstPin] - volts[wiring.top]) / wiring.legOhms;
+        return (volts[wiring.firstPin] - volts[wiring.secondPin]) / amps;
     }
 }

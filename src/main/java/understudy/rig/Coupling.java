@@ -3,7 +3,7 @@ package understudy.rig;
 /** How the divider's series branch reaches the clips. */
 public sealed interface Coupling {
 
-    /** Straight; the audio device's ground is the ground of the module. */
+    /** Straight; the audio device's ground counts as the ground of the module. */
     record Direct() implements Coupling {}
 
     /** Through a capacitor, in both legs when the input is differential. It blocks steady current only. */

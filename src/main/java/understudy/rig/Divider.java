@@ -5,7 +5,8 @@ import java.util.Optional;
 /**
  * The box between the audio jack and the clips.
  *
- * @param seriesOhms between the jack and the coupling
+ * @param seriesOhms between the jack and the coupling; for a differential input without a transformer there is another
+ *                   one like it in the return, so that neither clip is a way to ground without a resistor
  * @param shuntOhms  across the clips, behind the coupling; or none
  * @param coupling   capacitor, transformer, or straight
  */

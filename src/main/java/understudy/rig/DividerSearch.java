@@ -23,7 +23,6 @@ public final class DividerSearch {
     private static final double MOST_FARADS = 1e-3;
     private static final double CAPACITOR_TOLERANCE = 0.2; // usual for electrolytic and ceramic ones
     private static final double MID_HZ = 1e3;
-    private static final double[] LARGER_OUTPUTS = {1.25, 1.5, 2, 2.5, 3, 4, 6, 8};
 
     private DividerSearch() {}
 
@@ -43,7 +42,12 @@ public final class DividerSearch {
             double partTolerance,
             double cornerHz,
             Limits limits,
-            Optional<Coupling> coupling) {}
+            Optional<Coupling> coupling) {
+
+        Request with(AudioOutput otherOutput, Preferred otherSeries, Limits otherLimits) {
+            return new Request(otherOutput, lead, input, use, otherSeries, partTolerance, cornerHz, otherLimits, coupling);
+        }
+    }
 
     /**
      * What was found.
@@ -73,7 +77,7 @@ public final class DividerSearch {
                 return new Design(assessment, cautions);
             }
         }
-        throw refusal(request);
+        throw NoDivider.refusal(request);
     }
 
     /** All that keep the limits and switch the input at nominal values, the best first. */
@@ -114,6 +118,11 @@ public final class DividerSearch {
         return low;
     }
 
+    /** The best without regard to the direct path, if there is one. */
+    static Optional<Divider> find(Request request) {
+        return best(request, candidates(request), Double.POSITIVE_INFINITY).map(Candidate::divider);
+    }
+
     private static Optional<Candidate> best(Request request, List<Candidate> candidates, double mostDirectOhms) {
         Candidate best = null;
         double bestVolts = 0;
@@ -122,7 +131,7 @@ public final class DividerSearch {
                 break;
             }
             Rig rig = rig(request, candidate.divider());
-            if (directFits(rig, mostDirectOhms)
+            if (directFits(rig, request.input(), mostDirectOhms)
                     && keepsAtCorners(rig, request.input(), request.use(), request.limits())) {
                 double volts = WorstCase.marginVolts(rig, request.input(), request.use());
                 if (volts > bestVolts) {
@@ -147,11 +156,11 @@ public final class DividerSearch {
         return paths;
     }
 
-    private static boolean directFits(Rig rig, double mostDirectOhms) {
+    private static boolean directFits(Rig rig, Input input, double mostDirectOhms) {
         if (Double.isInfinite(mostDirectOhms)) {
             return true;
         }
-        double ohms = Assessment.directOhms(rig);
+        double ohms = Assessment.directOhms(rig, input);
         return ohms >= ReluctorInput.LEAST_COIL_OHMS && ohms <= mostDirectOhms;
     }
 
@@ -203,7 +212,7 @@ public final class DividerSearch {
                 .map(ohms -> new Divider(new Spread(ohms, tolerance), shunt, coupling)).toList();
     }
 
-    private static Rig rig(Request request, Divider divider) {
+    static Rig rig(Request request, Divider divider) {
         return new Rig(request.output(), divider, request.lead());
     }
 
@@ -253,30 +262,5 @@ public final class DividerSearch {
                     : Bounds.print(assessment.directOhms(), Unit.OHM))
                     + ". No pair of resistors with less keeps the limits and still switches the input.");
         }
-    }
-
-    private static RigException refusal(Request request) {
-        String wrong = "no series and shunt resistor of " + request.series() + " make this input switch from this output"
-                + " with " + Bounds.print(request.limits().normalAmps(), Unit.AMPERE) + " at most in normal use and "
-                + Bounds.print(request.limits().faultAmps(), Unit.AMPERE) + " in a fault";
-        for (double factor : LARGER_OUTPUTS) {
-            AudioOutput output = request.output();
-            Spread volts = output.fullScaleVolts();
-            double larger = volts.nominal() * factor;
-            if (larger > Bounds.SWING_VOLTS.to()) {
-                break;
-            }
-            Request other = new Request(new AudioOutput(new Spread(larger, volts.tolerance()), output.outputOhms(),
-                    output.couplingFarads(), output.inverted(), output.popVolts()), request.lead(), request.input(),
-                    request.use(), Preferred.E12, request.partTolerance(), request.cornerHz(), request.limits(),
-                    request.coupling());
-            if (best(other, candidates(other), Double.POSITIVE_INFINITY).isPresent()) {
-                return new RigException(wrong, "an output of " + Bounds.print(larger, Unit.VOLT)
-                        + " peak would do; this one has " + Bounds.print(volts.nominal(), Unit.VOLT));
-            }
-        }
-        return new RigException(wrong, "not even an output of "
-                + Bounds.print(request.output().fullScaleVolts().nominal() * 8, Unit.VOLT)
-                + " peak would do: this input is out of reach of a passive rig");
     }
 }

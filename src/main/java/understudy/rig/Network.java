@@ -39,7 +39,7 @@ final class Network {
 
     private record Rail(int node, double siemens, double volts) {}
 
-    private record Source(int node, double siemens, boolean fault) {}
+    private record Source(int node, int back, double siemens, boolean fault) {}
 
     private record Store(int a, int b, double size, boolean inductor, boolean couples) {}
 
@@ -71,12 +71,12 @@ final class Network {
 
     /** The audio output's voltage behind a resistance. */
     void source(int node, double ohms) {
-        sources.add(new Source(node, 1 / ohms, false));
+        sources.add(new Source(node, 0, 1 / ohms, false));
     }
 
-    /** A wire to a voltage that the circuit should not meet. */
-    void fault(int node, double ohms) {
-        sources.add(new Source(node, 1 / ohms, true));
+    /** A voltage from {@code back} to {@code node} that the circuit is not made for. */
+    void fault(int node, int back, double ohms) {
+        sources.add(new Source(node, back, 1 / ohms, true));
     }
 
     void capacitor(int a, int b, double farads, boolean couples) {
@@ -98,6 +98,11 @@ final class Network {
 
     int stateSize() {
         return stores.size();
+    }
+
+    /** Whether anything shunts; if not, {@link Hold#MID_BAND} is {@link Hold#INSTANT}. */
+    boolean hasShuntingStores() {
+        return stores.stream().anyMatch(store -> !store.couples);
     }
 
     int nodeCount() {
@@ -189,7 +194,7 @@ final class Network {
                 conductance(r.node, 0, r.siemens);
             }
             for (Source s : sources) {
-                conductance(s.node, 0, s.siemens);
+                conductance(s.node, s.back, s.siemens);
             }
             for (int c = 0; c < clamps.size(); c++) {
                 if ((conducting >> c & 1) == 1) {
@@ -254,7 +259,11 @@ final class Network {
         Solution solve(double[] state, double sourceVolts, double faultVolts, boolean withRails) {
             double[] right = new double[size()];
             for (Source s : sources) {
-                right[s.node - 1] += s.siemens * (s.fault ? faultVolts : sourceVolts);
+                double amps = s.siemens * (s.fault ? faultVolts : sourceVolts);
+                right[s.node - 1] += amps;
+                if (s.back > 0) {
+                    right[s.back - 1] -= amps;
+                }
             }
             if (withRails) {
                 for (Rail r : rails) {

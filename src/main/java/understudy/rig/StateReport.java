@@ -4,8 +4,8 @@ package understudy.rig;
  * The most that one state does, peak values without sign.
  *
  * @param clipAmps    through a clip, all of it
- * @param rigAmps     through a clip, driven by the rig's own source alone
- * @param inputAmps   through a clip, driven by the input's own pull-up or bias, back through the rig
+ * @param rigAmps     what is added to that by the state, over playing nothing: in normal use the rig's own share
+ * @param inputAmps   through a clip with nothing played: what the input's own pull-up or bias drives back through the rig
  * @param jackVolts   at the audio jack
  * @param jackAmps    into or out of the audio jack
  * @param seriesWatts in the series resistor, once it lasts

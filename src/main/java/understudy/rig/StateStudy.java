@@ -125,6 +125,7 @@ final class StateStudy {
         private double jackAmps;
         private double seriesWatts;
         private double shuntWatts;
+        private final double[] still = on.network.solve(Hold.INSTANT, rest, 0, 0).nodeVolts();
 
         Peaks(State state) {
             this.state = state;
@@ -136,21 +137,16 @@ final class StateStudy {
         }
 
         void look(Wiring wiring, double[] before, double sourceVolts, double pinVolts, boolean lasts) {
-            for (Hold hold : new Hold[] {Hold.INSTANT, Hold.MID_BAND}) {
-                look(wiring, wiring.network.solve(hold, before, sourceVolts, pinVolts).nodeVolts(), sourceVolts, lasts,
-                        wiring.network.solve(hold, rest, 0, pinVolts).nodeVolts());
+            look(wiring, wiring.network.solve(Hold.INSTANT, before, sourceVolts, pinVolts).nodeVolts(), sourceVolts, lasts);
+            if (wiring.network.hasShuntingStores()) {
+                look(wiring, wiring.network.solve(Hold.MID_BAND, before, sourceVolts, pinVolts).nodeVolts(), sourceVolts,
+                        lasts);
             }
         }
 
-        private void look(Wiring wiring, double[] volts, double sourceVolts, boolean lasts, double[] still) {
-            double first = volts[wiring.top] - volts[wiring.firstPin];
-            double firstStill = still[wiring.top] - still[wiring.firstPin];
-            leg(first / wiring.legOhms, firstStill / wiring.legOhms);
-            if (wiring.secondPin != 0) {
-                double second = volts[wiring.bottom] - volts[wiring.secondPin];
-                double secondStill = still[wiring.bottom] - still[wiring.secondPin];
-                leg(second / wiring.legOhms, secondStill / wiring.legOhms);
-            }
+        private void look(Wiring wiring, double[] volts, double sourceVolts, boolean lasts) {
+            leg(wiring.firstAmps(volts), wiring.firstAmps(still));
+            leg(wiring.secondAmps(volts), wiring.secondAmps(still));
             double amps = (sourceVolts - volts[wiring.out]) / rig.output().outputOhms().nominal();
             jackAmps = Math.max(jackAmps, Math.abs(amps));
             jackVolts = Math.max(jackVolts, Math.abs(volts[wiring.jack]));

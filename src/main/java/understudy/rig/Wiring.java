@@ -9,7 +9,7 @@ import java.util.Arrays;
 final class Wiring {
 
     /** How the clips stand. */
-    enum Clips { ON, OFF, FAULT_AT_FIRST_PIN, FAULT_AT_SECOND_PIN }
+    enum Clips { ON, OFF, FAULT_AT_FIRST_PIN, FAULT_AT_SECOND_PIN, FAULT_ACROSS_PINS }
 
     /** Of clips that hang in the air. */
     private static final double OPEN_OHMS = 1e12;
@@ -44,9 +44,8 @@ final class Wiring {
         Divider divider = rig.divider();
         network.resistor(jack, afterSeries, divider.seriesOhms().nominal());
 
-        boolean floats = input.differential() && !(divider.coupling() instanceof Coupling.Direct);
-        bottom = floats ? network.node() : 0;
-        top = couple(divider.coupling(), floats);
+        bottom = input.differential() ? network.node() : 0;
+        top = couple(divider);
         divider.shuntOhms().ifPresent(shunt -> network.resistor(top, bottom, shunt.nominal()));
         if (withLead) {
             network.capacitor(top, bottom, rig.lead().farads(), false);
@@ -67,9 +66,11 @@ final class Wiring {
         firstSide = comparatorSide(firstPin);
         secondSide = input.differential() ? comparatorSide(secondPin) : 0;
         if (clips == Clips.FAULT_AT_FIRST_PIN) {
-            network.fault(firstPin, SHORT_OHMS);
+            network.fault(firstPin, 0, SHORT_OHMS);
         } else if (clips == Clips.FAULT_AT_SECOND_PIN) {
-            network.fault(secondPin, SHORT_OHMS);
+            network.fault(secondPin, 0, SHORT_OHMS);
+        } else if (clips == Clips.FAULT_ACROSS_PINS) {
+            network.fault(firstPin, secondPin, SHORT_OHMS);
         }
     }
 
@@ -83,15 +84,8 @@ final class Wiring {
     }
 
     /** Returns the node behind the coupling. */
-    private int couple(Coupling coupling, boolean floats) {
-        if (coupling instanceof Coupling.Capacitor capacitor) {
-            int behind = network.node();
-            network.capacitor(afterSeries, behind, capacitor.farads().nominal(), true);
-            if (floats) {
-                network.capacitor(0, bottom, capacitor.farads().nominal(), true);
-            }
-            return behind;
-        } else if (coupling instanceof Coupling.Transformer transformer) {
+    private int couple(Divider divider) {
+        if (divider.coupling() instanceof Coupling.Transformer transformer) {
             int core = network.node();
             int secondary = network.node();
             int behind = network.node();
@@ -99,6 +93,21 @@ final class Wiring {
             network.inductor(core, 0, transformer.henries().nominal());
             network.transformer(core, secondary, bottom, transformer.ratio().nominal());
             network.resistor(secondary, behind, transformer.secondaryOhms().nominal());
+            return behind;
+        }
+        if (input.differential()) {
+            double ohms = divider.seriesOhms().nominal();
+            if (divider.coupling() instanceof Coupling.Capacitor capacitor) {
+                int inReturn = network.node();
+                network.resistor(0, inReturn, ohms);
+                network.capacitor(inReturn, bottom, capacitor.farads().nominal(), true);
+            } else {
+                network.resistor(0, bottom, ohms);
+            }
+        }
+        if (divider.coupling() instanceof Coupling.Capacitor capacitor) {
+            int behind = network.node();
+            network.capacitor(afterSeries, behind, capacitor.farads().nominal(), true);
             return behind;
         }
         return afterSeries;
@@ -127,6 +136,16 @@ final class Wiring {
             network.clamp(side, clamp.highVolts(), true, clamp.onOhms());
         });
         return side;
+    }
+
+    /** From the rig through the clip at the first pin. */
+    double firstAmps(double[] nodeVolts) {
+        return (nodeVolts[top] - nodeVolts[firstPin]) / legOhms;
+    }
+
+    /** From the rig through the clip at the second pin; 0 when that is ground. */
+    double secondAmps(double[] nodeVolts) {
+        return secondPin == 0 ? 0 : (nodeVolts[bottom] - nodeVolts[secondPin]) / legOhms;
     }
 
     /** With which the comparator compares its first side, on top of its second side. */

@@ -170,10 +170,13 @@ class ConnectionTest {
 
     @Test
     void whatTheClipsShowIsTheSourceAndTheDirectPath() {
+        Input input = resistive(1e4, FrontEnd.BARE);
         Rig rig = rig(output(100, Optional.of(10e-6)), 3900, Optional.of(1500.0), new Coupling.Direct());
-        assertThat(Assessment.directOhms(rig)).isCloseTo(1500 + WIRES_OHMS, within(0.01));
-        assertThat(Assessment.sourceOhms(rig)).isCloseTo(1500.0 * 4000 / 5500 + WIRES_OHMS, within(0.01));
+        assertThat(Assessment.directOhms(rig, input)).isCloseTo(1500 + WIRES_OHMS, within(0.01));
+        assertThat(Assessment.sourceOhms(rig, input)).isCloseTo(1500.0 * 4000 / 5500 + WIRES_OHMS, within(0.01));
         Rig open = rig(output(100, Optional.of(10e-6)), 3900, Optional.empty(), new Coupling.Direct());
-        assertThat(Assessment.directOhms(open)).isInfinite();
+        assertThat(Assessment.directOhms(open, input)).isInfinite();
+        Input pair = InputKind.RELUCTOR_BIASED_PAIR.usual(); // a series resistor in either leg
+        assertThat(Assessment.sourceOhms(rig, pair)).isCloseTo(1500.0 * 7900 / 9400 + WIRES_OHMS, within(0.01));
     }
 }

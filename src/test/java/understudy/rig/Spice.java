@@ -37,11 +37,14 @@ final class Spice {
         }
         Divider divider = rig.divider();
         line("Rs jack a %.12g", divider.seriesOhms().nominal());
-        String bottom = differential && !(divider.coupling() instanceof Coupling.Direct) ? "bottom" : "0";
+        String bottom = differential ? "bottom" : "0";
+        if (differential && !(divider.coupling() instanceof Coupling.Transformer)) {
+            line("Rret 0 r %.12g", divider.seriesOhms().nominal());
+        }
         if (divider.coupling() instanceof Coupling.Capacitor capacitor) {
             line("C1 a top %.12g", capacitor.farads().nominal());
             if (differential) {
-                line("C2 0 bottom %.12g", capacitor.farads().nominal());
+                line("C2 r bottom %.12g", capacitor.farads().nominal());
             }
         } else if (divider.coupling() instanceof Coupling.Transformer t) {
             line("Rp a core %.12g", t.primaryOhms().nominal());
@@ -51,6 +54,9 @@ final class Spice {
             line("R2 sec top %.12g", t.secondaryOhms().nominal());
         } else {
             line("Vdirect a top 0");
+            if (differential) {
+                line("Vreturn r bottom 0");
+            }
         }
         divider.shuntOhms().ifPresent(shunt -> line("Rsh top %s %.12g", bottom, shunt.nominal()));
         if (withLead) {
