@@ -128,6 +128,15 @@ public final class Connection {
         return Optional.of(inside);
     }
 
+    /** Lowest frequency of a sine at this level that the transformer's core carries; none without a transformer. */
+    public Optional<Double> leastHz(Use use) {
+        if (!(rig.divider().coupling() instanceof Coupling.Transformer transformer)) {
+            return Optional.empty();
+        }
+        double[] volts = on.network.solve(Network.Hold.MID_BAND, rest, use.level() * voltsPerFullScale(), 0).nodeVolts();
+        return Optional.of(transformer.leastHz(Math.abs(volts[on.core])));
+    }
+
     /** From rest, long after clipping on. */
     public Transient fromRest(double stepSeconds) {
         return new Transient(on, voltsPerFullScale(), stepSeconds, rest);

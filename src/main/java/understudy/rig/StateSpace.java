@@ -19,7 +19,7 @@ final class StateSpace {
     private final double[] fromRails;
 
     StateSpace(Network network, int conducting) {
-        Network.Equations equations = network.equations(Network.Hold.INSTANT, conducting);
+        Equations equations = network.equations(Network.Hold.INSTANT, conducting);
         size = network.stateSize();
         a = new double[size][size];
         fromState = new double[network.nodeCount() + 1][size];

@@ -27,6 +27,8 @@ final class Wiring {
     final int firstSide;
     final int secondSide;
     final double legOhms;
+    /** Behind the primary's winding, where a transformer's core sees its volts; 0 without one. */
+    int core;
     private final int rigStores;
 
     private final Input input;
@@ -86,7 +88,7 @@ final class Wiring {
     /** Returns the node behind the coupling. */
     private int couple(Divider divider) {
         if (divider.coupling() instanceof Coupling.Transformer transformer) {
-            int core = network.node();
+            core = network.node();
             int secondary = network.node();
             int behind = network.node();
             network.resistor(afterSeries, core, transformer.primaryOhms().nominal());

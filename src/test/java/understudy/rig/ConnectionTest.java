@@ -83,7 +83,10 @@ class ConnectionTest {
         double parallel = before * behind / (before + behind);
         assertThat(transformer.lowCornerHz(Probe.PINS, 1e5).orElseThrow() / (parallel / (2 * Math.PI * 3)))
                 .isCloseTo(1, within(1e-5)); // at 100 kHz the inductance still takes (62 Hz/100 kHz)^2 of the gain
-        assertThat(turns.leastHz(1.4)).isCloseTo(1.4 / (2 * Math.PI * 0.01), within(ROUNDING));
+        // the core sees what the divider before it leaves
+        assertThat(transformer.leastHz(Use.FULL).orElseThrow())
+                .isCloseTo(1.4 * behind / (before + behind) / (2 * Math.PI * 0.01), within(1e-6));
+        assertThat(direct.leastHz(Use.FULL)).isEmpty();
     }
 
     @Test
