@@ -103,7 +103,7 @@ public record Assessment(
         Spread open = Spread.exactly(Bounds.OHMS.to());
         Input nothing = new ReluctorInput(input.differential(), open, Spread.exactly(0), open, 0, FrontEnd.BARE,
                 new Arming.Hysteresis(-1, 1), ReluctorInput.Edge.FALLING, Bounds.OHMS.to());
-        Wiring wiring = new Wiring(rig, nothing, Wiring.Clips.FAULT_ACROSS_PINS, false);
+        Wiring wiring = new Wiring(rig, nothing, Wiring.Clips.FAULT_ACROSS_PINS, Wiring.Shunting.FILTERS);
         double[] volts = wiring.network.solve(hold, new double[wiring.network.stateSize()], 0, 1).nodeVolts();
         double amps = (volts[wiring.firstPin] - volts[wiring.top]) / wiring.legOhms;
         return (volts[wiring.firstPin] - volts[wiring.secondPin]) / amps;

@@ -4,7 +4,7 @@ import java.util.Optional;
 
 /**
  * A rig clipped on to an input: what arrives there. Every part counts at its nominal value; {@link WorstCase} goes
- * through the tolerances. Frequencies in Hz, from 0.
+ * through the tolerances. Frequencies in Hz, from 0. Owned by one thread: it keeps what it has worked out.
  */
 public final class Connection {
     private final Rig rig;
@@ -16,8 +16,8 @@ public final class Connection {
     public Connection(Rig rig, Input input) {
         this.rig = rig;
         this.input = input;
-        this.on = new Wiring(rig, input, Wiring.Clips.ON, true);
-        this.beforeTouch = Wiring.beforeTouch(rig, input, true);
+        this.on = new Wiring(rig, input, Wiring.Clips.ON, Wiring.Shunting.ALL);
+        this.beforeTouch = Wiring.beforeTouch(rig, input, Wiring.Shunting.ALL);
         this.rest = on.network.solve(Network.Hold.SETTLED, beforeTouch, 0, 0).state();
     }
 
@@ -42,7 +42,7 @@ public final class Connection {
 
     /** By how much clipping on moves the resting voltage there. */
     public double biasShiftVolts(Probe probe) {
-        Wiring apart = new Wiring(rig, input, Wiring.Clips.OFF, true);
+        Wiring apart = new Wiring(rig, input, Wiring.Clips.OFF, Wiring.Shunting.ALL);
         double before = probe.volts(apart,
                 apart.network.solve(Network.Hold.MID_BAND, beforeTouch, 0, 0).nodeVolts());
         return restVolts(probe) - before;
@@ -140,6 +140,11 @@ public final class Connection {
     /** From rest, long after clipping on. */
     public Transient fromRest(double stepSeconds) {
         return new Transient(on, voltsPerFullScale(), stepSeconds, rest);
+    }
+
+    /** From rest, for samples so many seconds apart. */
+    public DroopCorrection droopCorrection(double stepSeconds) {
+        return new DroopCorrection(rig, input, voltsPerFullScale(), stepSeconds);
     }
 
     /** From the instant at which the clips touch. */

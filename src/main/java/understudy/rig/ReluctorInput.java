@@ -6,7 +6,7 @@ package understudy.rig;
  *
  * @param differential   both pins are signals
  * @param inputOhms      between the pins, or from the pin to ground
- * @param biasVolts      to which the comparator's side of each pin is tied
+ * @param biasVolts      to which the comparator's side of each pin is tied, both to the same
  * @param biasOhms       through which it is tied
  * @param referenceVolts with which a single-ended comparator compares; 0 when differential
  * @param frontEnd       between each pin and its side of the comparator

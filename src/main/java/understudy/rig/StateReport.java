@@ -8,7 +8,7 @@ package understudy.rig;
  * @param inputAmps   through a clip with nothing played: what the input's own pull-up or bias drives back through the rig
  * @param jackVolts   at the audio jack
  * @param jackAmps    into or out of the audio jack
- * @param seriesWatts in the series resistor, once it lasts
+ * @param seriesWatts in the series resistor, or the hotter of two, once it lasts
  * @param shuntWatts  in the shunt resistor, once it lasts
  */
 public record StateReport(

@@ -33,11 +33,11 @@ final class StateStudy {
         this.input = input;
         fullVolts = rig.output().fullScaleVolts().nominal();
         peakVolts = fullVolts * use.level();
-        on = new Wiring(rig, input, Wiring.Clips.ON, false);
-        shortAtFirst = new Wiring(rig, input, Wiring.Clips.FAULT_AT_FIRST_PIN, false);
+        on = new Wiring(rig, input, Wiring.Clips.ON, Wiring.Shunting.FILTERS);
+        shortAtFirst = new Wiring(rig, input, Wiring.Clips.FAULT_AT_FIRST_PIN, Wiring.Shunting.FILTERS);
         shortAtSecond = input.differential()
-                ? Optional.of(new Wiring(rig, input, Wiring.Clips.FAULT_AT_SECOND_PIN, false)) : Optional.empty();
-        beforeTouch = Wiring.beforeTouch(rig, input, false);
+                ? Optional.of(new Wiring(rig, input, Wiring.Clips.FAULT_AT_SECOND_PIN, Wiring.Shunting.FILTERS)) : Optional.empty();
+        beforeTouch = Wiring.beforeTouch(rig, input, Wiring.Shunting.FILTERS);
         rest = settle(on, beforeTouch, 0, 0);
         for (double duty : use.leastDuty() == use.mostDuty()
                 ? new double[] {use.leastDuty()} : new double[] {use.leastDuty(), use.mostDuty()}) {
@@ -152,10 +152,12 @@ final class StateStudy {
             jackVolts = Math.max(jackVolts, Math.abs(volts[wiring.jack]));
             if (lasts) {
                 double ohms = rig.divider().seriesOhms().nominal();
-                seriesWatts = Math.max(seriesWatts, amps * amps * ohms);
                 double across = volts[wiring.top] - volts[wiring.bottom];
-                rig.divider().shuntOhms().ifPresent(
-                        shunt -> shuntWatts = Math.max(shuntWatts, across * across / shunt.nominal()));
+                double shuntAmps = rig.divider().shuntOhms().map(shunt -> across / shunt.nominal()).orElse(0.0);
+                shuntWatts = Math.max(shuntWatts, Math.abs(across * shuntAmps));
+                boolean twin = input.differential() && !(rig.divider().coupling() instanceof Coupling.Transformer);
+                double returnAmps = twin ? shuntAmps - wiring.secondAmps(volts) : 0;
+                seriesWatts = Math.max(seriesWatts, Math.max(amps * amps, returnAmps * returnAmps) * ohms);
             }
         }
 

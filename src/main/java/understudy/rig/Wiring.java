@@ -11,6 +11,14 @@ final class Wiring {
     /** How the clips stand. */
     enum Clips { ON, OFF, FAULT_AT_FIRST_PIN, FAULT_AT_SECOND_PIN, FAULT_ACROSS_PINS }
 
+    /** Which capacitors count, besides those that couple. */
+    enum Shunting {
+        ALL,
+        /** Not the lead: it only charges, within a microsecond, and would hide the currents of the first instant. */
+        FILTERS,
+        NONE
+    }
+
     /** Of clips that hang in the air. */
     private static final double OPEN_OHMS = 1e12;
     /** Of a wire that touches where it should not. */
@@ -32,13 +40,11 @@ final class Wiring {
     private final int rigStores;
 
     private final Input input;
+    private final Shunting shunting;
 
-    /**
-     * @param withLead whether the lead's capacitance counts; it only charges, within a microsecond, so it is left out
-     *                 where currents in the first instant are asked for
-     */
-    Wiring(Rig rig, Input input, Clips clips, boolean withLead) {
+    Wiring(Rig rig, Input input, Clips clips, Shunting shunting) {
         this.input = input;
+        this.shunting = shunting;
         AudioOutput output = rig.output();
         network.source(out, output.outputOhms().nominal());
         jack = output.couplingFarads().isPresent() ? network.node() : out;
@@ -49,7 +55,7 @@ final class Wiring {
         bottom = input.differential() ? network.node() : 0;
         top = couple(divider);
         divider.shuntOhms().ifPresent(shunt -> network.resistor(top, bottom, shunt.nominal()));
-        if (withLead) {
+        if (shunting == Shunting.ALL) {
             network.capacitor(top, bottom, rig.lead().farads(), false);
         }
 
@@ -77,8 +83,8 @@ final class Wiring {
     }
 
     /** The state before the clips touch: the input at rest, and the rig, in which nothing drives a current, empty. */
-    static double[] beforeTouch(Rig rig, Input input, boolean withLead) {
-        Wiring apart = new Wiring(rig, input, Clips.OFF, withLead);
+    static double[] beforeTouch(Rig rig, Input input, Shunting shunting) {
+        Wiring apart = new Wiring(rig, input, Clips.OFF, shunting);
         double[] state = apart.network.solve(
                 Network.Hold.SETTLED, new double[apart.network.stateSize()], 0, 0).state();
         Arrays.fill(state, 0, apart.rigStores, 0);
@@ -132,7 +138,9 @@ final class Wiring {
         if (input instanceof ReluctorInput reluctor) {
             network.rail(side, reluctor.biasOhms().nominal(), reluctor.biasVolts().nominal());
         }
-        frontEnd.filterFarads().ifPresent(c -> network.capacitor(side, 0, c.nominal(), false));
+        if (shunting != Shunting.NONE) {
+            frontEnd.filterFarads().ifPresent(c -> network.capacitor(side, 0, c.nominal(), false));
+        }
         frontEnd.clamp().ifPresent(clamp -> {
             network.clamp(side, clamp.lowVolts(), false, clamp.onOhms());
             network.clamp(side, clamp.highVolts(), true, clamp.onOhms());

@@ -34,7 +34,8 @@ class ConnectionTest {
     @Test
     void pulledUpPinRestsWhereItsResistorsPutIt() {
         Input input = new PulledUpInput(Spread.exactly(5), Spread.exactly(1000), 2, 3.8, FrontEnd.BARE);
-        Rig rig = rig(output(100, Optional.of(100e-6)), 1000, Optional.of(1380.0), new Coupling.Capacitor(Spread.exactly(10e-6)));
+        Rig rig = rig(output(100, Optional.of(100e-6)), 1000, Optional.of(1380.0),
+                new Coupling.Capacitor(Spread.exactly(10e-6)));
         Connection connection = new Connection(rig, input);
         double expected = 5 * 1380.2 / 2380.2;
         assertThat(connection.restVolts(Probe.PINS)).isCloseTo(expected, within(AGE));
