@@ -36,7 +36,8 @@ final class StateStudy {
         on = new Wiring(rig, input, Wiring.Clips.ON, Wiring.Shunting.FILTERS);
         shortAtFirst = new Wiring(rig, input, Wiring.Clips.FAULT_AT_FIRST_PIN, Wiring.Shunting.FILTERS);
         shortAtSecond = input.differential()
-                ? Optional.of(new Wiring(rig, input, Wiring.Clips.FAULT_AT_SECOND_PIN, Wiring.Shunting.FILTERS)) : Optional.empty();
+                ? Optional.of(new Wiring(rig, input, Wiring.Clips.FAULT_AT_SECOND_PIN, Wiring.Shunting.FILTERS))
+                : Optional.empty();
         beforeTouch = Wiring.beforeTouch(rig, input, Wiring.Shunting.FILTERS);
         rest = settle(on, beforeTouch, 0, 0);
         for (double duty : use.leastDuty() == use.mostDuty()

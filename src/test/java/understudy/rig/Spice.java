@@ -108,7 +108,8 @@ final class Spice {
     }
 
     /** Runs each analysis; each answers with its rows: scale, then what was asked for. */
-    List<List<double[]>> run(String tolerances, List<String> analyses, String... vectors) throws IOException, InterruptedException {
+    List<List<double[]>> run(String tolerances, List<String> analyses, String... vectors)
+            throws IOException, InterruptedException {
         // rshunt gives a direct path to nodes between two capacitors; 1e12 ohm is nothing beside the rest
         line(".options %s rshunt=1e12", tolerances);
         line(".control\nset numdgt=12\nset wr_singlescale");

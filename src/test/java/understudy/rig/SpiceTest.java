@@ -69,7 +69,8 @@ class SpiceTest {
                 double[] ac = answers.get(1).get(0);
                 Connection.Gain gain = connection.gain(probes[p], hz);
                 double apart = Math.hypot(gain.volts() * Math.cos(gain.phaseRad()) - ac[1 + 2 * p],
-                        gain.volts() * Math.sin(gain.phaseRad()) - ac[2 + 2 * p]) / Math.hypot(ac[1 + 2 * p], ac[2 + 2 * p]);
+                        gain.volts() * Math.sin(gain.phaseRad()) - ac[2 + 2 * p])
+                        / Math.hypot(ac[1 + 2 * p], ac[2 + 2 * p]);
                 worstRest = Math.max(worstRest, rest);
                 worstGain = Math.max(worstGain, apart);
                 worstTime = Math.max(worstTime, miss[p] / swing);
@@ -132,7 +133,8 @@ class SpiceTest {
         spice.line("Vgo go 0 %s", before == Before.LONG_SHORTED ? "1" : "PWL(0 0 1e-6 0 1.01e-6 1)");
         spice.line("Bshort %1$s 0 I=(V(%1$s)-%2$g)*(V(go)/0.01+1e-12)", pin, state.pinVolts());
         String secondLeg = input.differential() ? "v(bottom)-v(p2)" : "v(p2)";
-        List<double[]> rows = spice.run("reltol=1e-4 abstol=1e-9 vntol=1e-6", List.of("tran 1e-8 1.1e-6"), "v(top)-v(p1)", secondLeg, "v(src)-v(out)").get(0);
+        List<double[]> rows = spice.run("reltol=1e-4 abstol=1e-9 vntol=1e-6", List.of("tran 1e-8 1.1e-6"),
+                "v(top)-v(p1)", secondLeg, "v(src)-v(out)").get(0);
         double[] last = rows.get(rows.size() - 1);
         assertThat(last[0]).as("end of the simulation").isGreaterThan(1.09e-6);
         double legOhms = rig.lead().ohms().nominal() * (input.differential() ? 1 : 2);
