@@ -107,10 +107,11 @@ public final class Player implements AutoCloseable {
         if (!started.compareAndSet(false, true)) {
             throw new IllegalStateException("a player plays once");
         }
-        daemon("audio-writer", this::write);
-        daemon("audio-watchdog", this::watch);
+        // Windows and macOS heed it; Linux does only for those whom it grants priorities.
+        daemon("audio-writer", this::write, Thread.MAX_PRIORITY);
+        daemon("audio-watchdog", this::watch, Thread.NORM_PRIORITY);
         if (destination instanceof DeviceChoice) {
-            daemon("audio-route", route);
+            daemon("audio-route", route, Thread.NORM_PRIORITY);
         }
     }
 
@@ -250,9 +251,10 @@ public final class Player implements AutoCloseable {
         return duration.toSeconds() * rateHz + Math.round(duration.toNanosPart() * 1e-9 * rateHz);
     }
 
-    private static void daemon(String name, Runnable work) {
+    private static void daemon(String name, Runnable work, int priority) {
         Thread thread = new Thread(work, name);
         thread.setDaemon(true);
+        thread.setPriority(priority);
         thread.start();
     }
 }
