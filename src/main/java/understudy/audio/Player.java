@@ -219,22 +219,24 @@ public final class Player implements AutoCloseable {
         }
         writer.abandon();
         route.end();
+        String hardware = destination instanceof DeviceChoice choice
+                ? HardwareFormat.of(choice.device(), HardwareFormat.ASOUND).orElse("") : "";
         boolean closed = LineCloser.close(() -> {
             line.stop();
             line.flush();
             line.close();
         });
         PlayerEnd told = line.failure().<PlayerEnd>map(PlayerEnd.Lost::new).orElse(end);
-        ended.complete(report(told, !closed));
+        ended.complete(report(told, hardware, !closed));
     }
 
-    private PlayerReport report(PlayerEnd end, boolean leftOpen) {
+    private PlayerReport report(PlayerEnd end, String hardware, boolean leftOpen) {
         GapWatch gaps = writer.gaps();
         List<Underrun> underruns = IntStream.range(0, Math.min(gaps.count(), GapWatch.KEPT))
                 .mapToObj(gaps::underrun).collect(Collectors.toList());
         String system = System.getProperty("os.name") + " " + System.getProperty("os.version") + ", Java "
                 + System.getProperty("java.version");
-        return new PlayerReport(end, destination, seconds(writer.playedFrames()), writer.playedFrames(), gaps.count(),
+        return new PlayerReport(end, destination, hardware, seconds(writer.playedFrames()), writer.playedFrames(), gaps.count(),
                 underruns, gaps.longestMillis(), stalls, millis(targetStartFrames), millis(writer.targetFrames()),
                 millis(line.capacityFrames()), writer.clippedSamples(), writer.peak(), leftOpen, system);
     }
