@@ -107,10 +107,11 @@ public final class Player implements AutoCloseable {
         if (!started.compareAndSet(false, true)) {
             throw new IllegalStateException("a player plays once");
         }
-        daemon("audio-writer", this::write);
-        daemon("audio-watchdog", this::watch);
+        // Windows and macOS heed it; Linux does only for those whom it grants priorities.
+        daemon("audio-writer", this::write, Thread.MAX_PRIORITY);
+        daemon("audio-watchdog", this::watch, Thread.NORM_PRIORITY);
         if (destination instanceof DeviceChoice) {
-            daemon("audio-route", route);
+            daemon("audio-route", route, Thread.NORM_PRIORITY);
         }
     }
 
@@ -218,22 +219,24 @@ public final class Player implements AutoCloseable {
         }
         writer.abandon();
         route.end();
+        String hardware = destination instanceof DeviceChoice choice
+                ? HardwareFormat.of(choice.device(), HardwareFormat.ASOUND).orElse("") : "";
         boolean closed = LineCloser.close(() -> {
             line.stop();
             line.flush();
             line.close();
         });
         PlayerEnd told = line.failure().<PlayerEnd>map(PlayerEnd.Lost::new).orElse(end);
-        ended.complete(report(told, !closed));
+        ended.complete(report(told, hardware, !closed));
     }
 
-    private PlayerReport report(PlayerEnd end, boolean leftOpen) {
+    private PlayerReport report(PlayerEnd end, String hardware, boolean leftOpen) {
         GapWatch gaps = writer.gaps();
         List<Underrun> underruns = IntStream.range(0, Math.min(gaps.count(), GapWatch.KEPT))
                 .mapToObj(gaps::underrun).collect(Collectors.toList());
         String system = System.getProperty("os.name") + " " + System.getProperty("os.version") + ", Java "
                 + System.getProperty("java.version");
-        return new PlayerReport(end, destination, seconds(writer.playedFrames()), writer.playedFrames(), gaps.count(),
+        return new PlayerReport(end, destination, hardware, seconds(writer.playedFrames()), writer.playedFrames(), gaps.count(),
                 underruns, gaps.longestMillis(), stalls, millis(targetStartFrames), millis(writer.targetFrames()),
                 millis(line.capacityFrames()), writer.clippedSamples(), writer.peak(), leftOpen, system);
     }
@@ -250,9 +253,10 @@ public final class Player implements AutoCloseable {
         return duration.toSeconds() * rateHz + Math.round(duration.toNanosPart() * 1e-9 * rateHz);
     }
 
-    private static void daemon(String name, Runnable work) {
+    private static void daemon(String name, Runnable work, int priority) {
         Thread thread = new Thread(work, name);
         thread.setDaemon(true);
+        thread.setPriority(priority);
         thread.start();
     }
 }

@@ -7,6 +7,8 @@ import java.util.List;
  *
  * @param end               how it ended
  * @param destination       where it played, and in which format
+ * @param hardware          what the device itself ran at, where the system tells (Linux, past any sound server): a format
+ *                          other than asked for was converted on the way; empty: unknown
  * @param secondsPlayed     signal that the device has taken
  * @param framesPlayed      the same in frames
  * @param underrunCount     gaps
@@ -24,6 +26,7 @@ import java.util.List;
 public record PlayerReport(
         PlayerEnd end,
         Destination destination,
+        String hardware,
         double secondsPlayed,
         long framesPlayed,
         int underrunCount,
