@@ -9,8 +9,8 @@ import java.util.Arrays;
  * <p>A transition is what lies between a high and a low turning point. A turning point stands once the signal has come
  * back by 0.3 of the last swing, so the measure grows and shrinks with the signal, as adaptive input circuits do; if the
  * signal falls away altogether, that measure halves with every 16 spans between turning points that pass. Swings
- * below a floor (six times the noise, at least 1 % of the largest swing) are none. Where noise passes a level several
- * times in one transition the middle one counts.
+ * below a floor (twelve times the rms noise, which its peaks never span, at least 1 % of the largest swing) are none.
+ * Where noise passes a level several times in one transition the middle one counts.
  *
  * @param frames when, in frames, rising; none nearer to an end than the reconstruction reaches ({@link Between#HALF})
  * @param rising whether upwards
@@ -20,8 +20,8 @@ record Crossings(double[] frames, boolean[] rising) {
     private static final double COME_BACK = 0.3;
     private static final double SPANS_TO_HALVE = 16;
     private static final double LEAST_SWING = 0.01;
-    private static final double NOISE_SWING = 6;
-    private static final double MOST_NOISE_SWING = 0.1;
+    private static final double NOISE_SWING = 12;
+    private static final double MOST_NOISE_SWING = 0.15;
 
     /** Of all transitions that pass {@code level}. */
     static Crossings of(double[] volts, double level) {
