@@ -84,6 +84,14 @@ final class OutputStage {
         fadeStep = 1;
     }
 
+    /** After a gap: from the next frame on the level rises from silence. A fade out goes on as it was. */
+    void rampIn() {
+        if (fadeStep >= 0) {
+            fadeAt = 0;
+            fadeStep = 1;
+        }
+    }
+
     /** From the next frame on the level falls from where it is, to silence. */
     void fadeOut() {
         fadeStep = -1;

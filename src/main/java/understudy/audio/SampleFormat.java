@@ -1,5 +1,7 @@
 package understudy.audio;
 
+import java.nio.ByteBuffer;
+
 /** How one sample is laid out in bytes; all are signed, and little-endian unless a line asks otherwise. */
 public enum SampleFormat {
     PCM16(16, 2),
@@ -27,5 +29,22 @@ public enum SampleFormat {
     /** Bytes that one sample of one channel takes. */
     public int bytes() {
         return bytes;
+    }
+
+    /** Takes the next sample from a little-endian buffer, as a fraction of full scale. */
+    double read(ByteBuffer from) {
+        switch (this) {
+            case PCM16:
+                return from.getShort() * 0x1p-15;
+            case PCM24:
+                int low = from.getShort() & 0xFFFF;
+                return (from.get() << 16 | low) * 0x1p-23;
+            case PCM24_IN_4:
+                return (from.getInt() << 8) * 0x1p-31;
+            case PCM32:
+                return from.getInt() * 0x1p-31;
+            default:
+                return from.getFloat();
+        }
     }
 }

@@ -91,7 +91,7 @@ public final class WavReader implements Closeable {
             fillBlock(part);
             for (int i = done; i < done + part; i++) {
                 for (int c = 0; c < channels; c++) {
-                    into[c][i] = next();
+                    into[c][i] = format.read(block);
                 }
             }
             done += part;
@@ -120,20 +120,6 @@ public final class WavReader implements Closeable {
         }
         block.clear().limit(frames * frameBytes);
         readAt(block, dataStart + frameAt * frameBytes);
-    }
-
-    private double next() {
-        switch (format) {
-            case PCM16:
-                return block.getShort() * 0x1p-15;
-            case PCM24:
-                int low = block.getShort() & 0xFFFF;
-                return (block.get() << 16 | low) * 0x1p-23;
-            case PCM32:
-                return block.getInt() * 0x1p-31;
-            default:
-                return block.getFloat();
-        }
     }
 
     private void readHeader() throws AudioException {

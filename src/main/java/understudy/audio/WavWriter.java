@@ -115,7 +115,11 @@ final class WavWriter implements Closeable {
 
     /** Appends bytes, whole frames or not. */
     void write(byte[] bytes, int length) throws AudioException {
-        writeFully(ByteBuffer.wrap(bytes, 0, length));
+        write(bytes, 0, length);
+    }
+
+    void write(byte[] bytes, int offset, int length) throws AudioException {
+        writeFully(ByteBuffer.wrap(bytes, offset, length));
         dataBytes += length;
     }
 

@@ -39,6 +39,7 @@ public final class Motion {
 
     private final double[] turns = new double[QUANTUM];
     private final double[] speeds = new double[QUANTUM];
+    private boolean framesFilled;
     private double windowEndTurns;
 
     /**
@@ -93,11 +94,13 @@ public final class Motion {
 
     /** Angle at each frame of the quantum, turns above {@link #baseTurn()}; valid until the next advance. */
     public double[] turns() {
+        fillFrames();
         return turns;
     }
 
     /** Speed at each frame of the quantum, turns per frame; valid until the next advance. */
     public double[] turnsPerFrame() {
+        fillFrames();
         return speeds;
     }
 
@@ -108,7 +111,7 @@ public final class Motion {
 
     /** Angle at the start of the window, turns above {@link #baseTurn()}. */
     public double windowStartTurns() {
-        return turns[0];
+        return stretches[0].turnsAt(0);
     }
 
     /**
@@ -162,7 +165,8 @@ public final class Motion {
         }
         Piece last = pieces[pieceCount - 1];
         if (last.framesLeft(frame) > 0) {
-            last.lengthFrames -= last.framesLeft(frame);
+            // not by what is left: an endless hold less its endless rest is not a number
+            last.lengthFrames = (frame - last.startFrame) - last.startFraction;
         }
         appendRamp(speedAtEnd(last), handSpeed, HAND_RAMP_SECONDS);
     }
@@ -247,7 +251,7 @@ public final class Motion {
         return mean * (1 + piece.rippleDepth * StrictMath.sin(TWO_PI * ripplePhase(piece, piece.meanFraction)));
     }
 
-    /** Cuts the window into stretches, each with its law told from the window's own start, and fills the arrays. */
+    /** Cuts the window into stretches, each with its law told from the window's own start. */
     private void layOut() {
         stretchCount = 0;
         for (int p = 0; p < pieceCount; p++) {
@@ -273,14 +277,21 @@ public final class Motion {
             stretch.ripplePhase = piece.rippleDepth == 0 ? 0 : ripplePhase(piece, piece.meanFraction);
             stretch.to = to;
         }
-        int s = 0;
-        for (int i = 0; i < QUANTUM; i++) {
-            while (s < stretchCount - 1 && i >= stretches[s].to) {
-                s++;
-            }
-            turns[i] = stretches[s].turnsAt(i);
-            speeds[i] = stretches[s].speedAt(i);
-        }
+        framesFilled = false;
         windowEndTurns = stretches[stretchCount - 1].turnsAt(WINDOW);
+    }
+
+    /** Fills the arrays the first time someone asks; edges, which have instants of their own, never do. */
+    private void fillFrames() {
+        if (framesFilled) {
+            return;
+        }
+        framesFilled = true;
+        int i = 0;
+        for (int s = 0; s < stretchCount && i < QUANTUM; s++) {
+            int end = s == stretchCount - 1 ? QUANTUM : (int) Math.min(QUANTUM, Math.ceil(stretches[s].to));
+            stretches[s].fill(turns, speeds, i, end);
+            i = end;
+        }
     }
 }

@@ -26,6 +26,21 @@ final class Stretch {
         return rippleDepth == 0 ? meanTurns + mean : meanTurns + mean + ripple(mean);
     }
 
+    /** Angle and speed at the frames {@code begin .. end - 1}. */
+    void fill(double[] turns, double[] speeds, int begin, int end) {
+        if (law == Piece.Law.HOLD && rippleDepth == 0) {
+            for (int i = begin; i < end; i++) {
+                turns[i] = meanTurns + speed * (i - from);
+                speeds[i] = speed;
+            }
+            return;
+        }
+        for (int i = begin; i < end; i++) {
+            turns[i] = turnsAt(i);
+            speeds[i] = speedAt(i);
+        }
+    }
+
     double startTurns() {
         return rippleDepth == 0 ? meanTurns : meanTurns + ripple(0);
     }
@@ -69,13 +84,10 @@ final class Stretch {
             }
             double slope = 1 + rippleDepth * StrictMath.sin(TWO_PI * (ripplePhase + ripplesPerTurn * mean));
             double next = mean - miss / slope;
-            if (!(next > low && next < high)) {
-                next = 0.5 * (low + high);
+            if (next == mean || next == low || next == high) {
+                return next;
             }
-            if (next == mean) {
-                break;
-            }
-            mean = next;
+            mean = next > low && next < high ? next : 0.5 * (low + high);
         }
         return mean;
     }

@@ -15,14 +15,15 @@ import org.snakeyaml.engine.v2.nodes.Node;
 final class CommandLineText {
     private CommandLineText() {}
 
-    static Result<Fault> fault(String text, Pattern pattern) {
+    static Result<Fault> fault(String given, Pattern pattern) {
+        String text = oneLine(given);
         String name = text.strip();
         for (Fault declared : pattern.faults()) {
             if (declared.place().name().equals(name)) {
                 return Result.of(declared.switchedOn());
             }
         }
-        Problems problems = new Problems("--fault", column -> column - 1);
+        Problems problems = new Problems("--fault", column -> Math.min(column - 1, end(text)));
         if (!text.contains(":")) {
             List<String> names = pattern.faults().stream().map(fault -> fault.place().name()).toList();
             problems.at(1, 2, "the pattern declares no fault named \"" + name + "\"",
@@ -61,11 +62,16 @@ final class CommandLineText {
     }
 
     /** Makes one list in brackets of the steps: each in braces, but for a single word like "follow". */
-    private static Result<Profile> profileText(String text, Speed speed) {
+    private static Result<Profile> profileText(String given, Speed speed) {
+        String text = oneLine(given);
         StringBuilder yaml = new StringBuilder("[");
         NavigableMap<Integer, Integer> starts = new TreeMap<>(); // of steps: column in the list -> column in the text
         int start = 1;
         for (String step : text.split(";", -1)) {
+            if (step.isBlank()) {
+                return Result.refused(List.of(new Problem("--profile", 1, start, "there is no step here",
+                        "write a step like \"hold: 800 rpm, for: 2 s\", and one semicolon between two steps")));
+            }
             boolean word = !step.contains(":");
             yaml.append(word ? ' ' : '{');
             starts.put(yaml.length() + 1, start);
@@ -75,9 +81,19 @@ final class CommandLineText {
         yaml.setCharAt(yaml.length() - 1, ']');
         Problems problems = new Problems("--profile", column -> {
             Map.Entry<Integer, Integer> step = starts.floorEntry(column);
-            return step == null ? 1 : column - step.getKey() + step.getValue();
+            return step == null ? 1 : Math.min(column - step.getKey() + step.getValue(), end(text));
         });
         return PatternReader.result(YamlText.tree(yaml.toString(), problems)
                 .flatMap(node -> new ProfileReader(problems, Optional.of(speed)).read(node)), problems);
+    }
+
+    /** A command line is one line, so that a column is enough to find the place. */
+    private static String oneLine(String text) {
+        return text.replaceAll("[\\n\\r\u0085\u2028\u2029]", " ");
+    }
+
+    /** The column after the last letter, where what is missing at the end is missed. */
+    private static int end(String text) {
+        return text.codePointCount(0, text.length()) + 1;
     }
 }

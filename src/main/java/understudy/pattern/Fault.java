@@ -55,9 +55,9 @@ public sealed interface Fault {
     }
 
     /**
-     * A wheel or ring off centre: once a turn the volts grow and shrink by {@code amplitude} (0 to below 1) with
-     * their most at {@code atDeg}, and the teeth come late and early by {@code timingDeg}, latest a quarter turn
-     * after it.
+     * A wheel or ring off centre: once a turn the volts fall by {@code amplitude} (0 to below 1) of themselves and
+     * recover, whole at {@code atDeg} and least half a turn later, and the teeth come late and early by
+     * {@code timingDeg}, latest a quarter turn after {@code atDeg}.
      */
     record RunOut(Place place, double amplitude, double timingDeg, double atDeg) implements Fault {
         @Override

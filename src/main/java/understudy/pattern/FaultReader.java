@@ -110,7 +110,7 @@ final class FaultReader {
             return new Values(problems).choice(fields.place("output"), outputs).flatMap(output -> output);
         }
         if (outputs.size() > 1) {
-            fields.required("output", String.join(" or ", outputs.keySet()));
+            fields.required("output", outputs.keySet().iterator().next());
             return Optional.empty();
         }
         return outputs.values().stream().findFirst().flatMap(output -> output);

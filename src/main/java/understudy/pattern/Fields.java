@@ -1,10 +1,12 @@
 package understudy.pattern;
 
 import java.util.ArrayList;
+import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import org.snakeyaml.engine.v2.nodes.MappingNode;
 import org.snakeyaml.engine.v2.nodes.Node;
 import org.snakeyaml.engine.v2.nodes.NodeTuple;
@@ -23,6 +25,7 @@ final class Fields {
     private final String what;
     private final int problemsBefore;
     private final Map<String, Node> nodes = new LinkedHashMap<>();
+    private final Set<String> mistyped = new HashSet<>();
 
     /**
      * @param what what the mapping describes, with its article: "a wheel"
@@ -44,6 +47,7 @@ final class Fields {
                 problems.add(tuple.getKeyNode(), "a key must be a single word", "known here: " + String.join(", ", keys));
             } else if (!keys.contains(key.getValue())) {
                 problems.add(key, "\"" + key.getValue() + "\" is not a key of " + what, unknown(key.getValue(), keys));
+                Nearest.to(key.getValue(), keys).stream().limit(1).forEach(mistyped::add);
             } else if (nodes.putIfAbsent(key.getValue(), tuple.getValueNode()) != null) {
                 problems.add(key, "\"" + key.getValue() + "\" is here twice", "keep one of them");
             }
@@ -82,7 +86,7 @@ final class Fields {
     }
 
     Optional<Node> required(String key, String example) {
-        if (!has(key) && isMapping()) {
+        if (!has(key) && isMapping() && !mistyped.contains(key)) {
             problems.add(node, what + " needs \"" + key + "\"", "add \"" + key + ": " + example + "\"");
         }
         return node(key);
@@ -154,7 +158,7 @@ final class Fields {
         List<Node> items = new ArrayList<>(sequence.getValue());
         if (items.size() < least || items.size() > most) {
             problems.add(node, "a list of " + items.size() + " is " + (items.size() < least ? "too short" : "too long"),
-                    "allowed are " + least + " to " + most + " items");
+                    least == most ? "write " + least + " items" : "allowed are " + least + " to " + most + " items");
             return List.of();
         }
         return items;

@@ -44,7 +44,7 @@ public enum Hazard {
                     + "replaces a resistor."),
     RULES("rules", false, "Rules where you work",
             "Local codes, the maker's instructions and licensed practice say who may do this work, and how.",
-            "They come first, before anything this tool says. If you may not do this work, or are not sure, don't.");
+            "They come first, before anything that Understudy says. If you may not do this work, or are not sure, don't.");
 
     private final String key;
     private final boolean named;

@@ -6,17 +6,22 @@ import java.util.List;
 import java.util.Locale;
 
 /** The known names that a mistyped one was probably meant to be. */
-final class Nearest {
+public final class Nearest {
 
     private Nearest() {}
 
     /** Those known names that are close enough to be meant, nearest first. */
-    static List<String> to(String typed, Collection<String> known) {
+    public static List<String> to(String typed, Collection<String> known) {
         String lower = typed.toLowerCase(Locale.ROOT);
         return known.stream()
-                .filter(name -> distance(lower, name) <= Math.max(1, Math.min(lower.length(), name.length()) / 3))
+                .filter(name -> close(lower, name))
                 .sorted(Comparator.comparingInt((String name) -> distance(lower, name)).thenComparing(name -> name))
                 .toList();
+    }
+
+    private static boolean close(String typed, String name) {
+        int allowed = Math.max(1, Math.min(typed.length(), name.length()) / 3);
+        return Math.abs(typed.length() - name.length()) <= allowed && distance(typed, name) <= allowed;
     }
 
     /** "did you mean "teeth"?", or all there is to choose from. */

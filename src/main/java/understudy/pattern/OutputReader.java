@@ -3,10 +3,12 @@ package understudy.pattern;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.regex.Pattern;
 import org.snakeyaml.engine.v2.nodes.Node;
+import understudy.quantity.Quantity;
 import understudy.quantity.Range;
 import understudy.quantity.Unit;
 
@@ -45,7 +47,7 @@ final class OutputReader {
         Optional<Signal> signal = signal(fields);
         if (!name.isEmpty()) {
             outputs.putIfAbsent(name, fields.clean()
-                    ? Optional.of(new Output(name, ratio, phaseDeg, signal.orElseThrow())) : Optional.empty());
+                    ? signal.map(s -> new Output(name, ratio, phaseDeg, s)) : Optional.empty());
         }
     }
 
@@ -118,7 +120,7 @@ final class OutputReader {
         double rising = fields.quantity("rising", Limits.RISING, 50);
         double high = fields.quantity("high", Limits.HIGH, 50);
         if (fields.has("shape") && fields.clean()) {
-            String name = "a " + shape.name().toLowerCase(java.util.Locale.ROOT);
+            String name = "a " + shape.name().toLowerCase(Locale.ROOT);
             if (shape != Tone.Shape.TRIANGLE) {
                 fields.refuse(name, "rising");
             }
@@ -189,7 +191,7 @@ final class OutputReader {
     static double span(Fields fields) {
         double overDeg = fields.quantity("over", SPAN, 360);
         if (overDeg > 360 && overDeg < 720) {
-            fields.problem("over", "a wheel or cycle can't be drawn over " + overDeg + " deg", "write 360 deg or 720 deg");
+            fields.problem("over", "a wheel or cycle can't be drawn over " + new Quantity(overDeg, Unit.DEGREE), "write 360 deg or 720 deg");
         }
         return overDeg == 720 ? 720 : 360;
     }

@@ -86,7 +86,7 @@ public final class PatternReader {
 
     /** By name, in channel order; empty where the name is known but the rest can't be read. */
     private static Map<String, Optional<Output>> outputs(Fields fields, Optional<Speed> speed, Problems problems) {
-        fields.required("outputs", "a list of outputs");
+        fields.required("outputs", "[{name: tone, tone: {shape: sine, frequency: 1 kHz, peak-to-peak: 2 V}}]");
         OutputReader reader = new OutputReader(problems, speed);
         Map<String, Optional<Output>> outputs = new LinkedHashMap<>();
         for (Node node : fields.list("outputs", 1, Limits.MOST_OUTPUTS)) {

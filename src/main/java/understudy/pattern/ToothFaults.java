@@ -65,7 +65,7 @@ final class ToothFaults {
         }
         double amplitude = fields.quantity("amplitude", Limits.RUN_OUT, 0) / 100;
         double timingDeg = fields.quantity("timing", Limits.TIMING, 0);
-        return new Fault.RunOut(place, amplitude, timingDeg, fields.quantity("at", Limits.angle(360), 0));
+        return new Fault.RunOut(place, amplitude, timingDeg, SignalFaults.atDeg(in));
     }
 
     static Fault shift(FaultFields in, Fault.Place place) {

@@ -3,11 +3,13 @@ package understudy.pattern;
 import java.math.BigDecimal;
 import java.util.Map;
 import java.util.Optional;
+import java.util.function.ToDoubleFunction;
 import java.util.regex.Pattern;
 import org.snakeyaml.engine.v2.nodes.Node;
 import org.snakeyaml.engine.v2.nodes.ScalarNode;
 import org.snakeyaml.engine.v2.nodes.Tag;
 import org.snakeyaml.engine.v2.schema.CoreSchema;
+import understudy.quantity.Dimension;
 import understudy.quantity.QuantityException;
 import understudy.quantity.Range;
 
@@ -54,26 +56,25 @@ final class Values {
     }
 
     <T> Optional<T> choice(Node node, Map<String, T> words) {
-        Optional<String> word = string(node, "write one of: " + String.join(", ", words.keySet()));
-        if (word.isPresent() && !words.containsKey(word.get())) {
-            problems.add(node, "\"" + word.get() + "\" is not known", Nearest.advice(word.get(), words.keySet()));
+        if (!(node instanceof ScalarNode scalar) || scalar.getTag().equals(Tag.NULL)) {
+            problems.add(node, "a word is needed here", "write one of: " + String.join(", ", words.keySet()));
+            return Optional.empty();
         }
-        return word.map(words::get);
+        if (!scalar.getTag().equals(Tag.STR) || !words.containsKey(scalar.getValue())) {
+            problems.add(node, "\"" + scalar.getValue() + "\" is not known",
+                    Nearest.advice(scalar.getValue(), words.keySet()));
+            return Optional.empty();
+        }
+        return Optional.of(words.get(scalar.getValue()));
     }
 
     double quantity(Node node, Range range) {
-        Optional<String> written = string(node,
-                "write " + range.unit().dimension().phrase() + " like " + range.unit().dimension().example());
-        try {
-            return written.isPresent() ? range.parse(written.get()) : Double.NaN;
-        } catch (QuantityException e) {
-            problems.add(node, e);
-            return Double.NaN;
-        }
+        Dimension dimension = range.unit().dimension();
+        return quantity(node, dimension.phrase() + " like " + dimension.example(), range::parse);
     }
 
-    /** Reads the text of a quantity with {@code reader}. */
-    double quantity(Node node, String example, java.util.function.ToDoubleFunction<String> reader) {
+    /** What {@code reader} makes of a text; NaN where it refuses. */
+    double quantity(Node node, String example, ToDoubleFunction<String> reader) {
         Optional<String> written = string(node, "write " + example);
         try {
             return written.isPresent() ? reader.applyAsDouble(written.get()) : Double.NaN;
@@ -91,12 +92,7 @@ final class Values {
             problems.add(node, "a plain number is needed here", right);
             return Double.NaN;
         }
-        Object made;
-        try {
-            made = new CoreSchema().getSchemaTagConstructors().get(scalar.getTag()).construct(scalar);
-        } catch (RuntimeException e) { // "!!int x": a tag that its text belies
-            made = Double.NaN;
-        }
+        Object made = new CoreSchema().getSchemaTagConstructors().get(scalar.getTag()).construct(scalar);
         double value = ((Number) made).doubleValue();
         if (!(value >= from && value <= to)) {
             problems.add(node, "the number " + scalar.getValue() + " is out of range", right);

@@ -1,6 +1,7 @@
 package understudy.pattern;
 
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.Comparator;
 import java.util.HashSet;
 import java.util.List;
@@ -8,6 +9,8 @@ import java.util.Optional;
 import java.util.Set;
 import org.snakeyaml.engine.v2.nodes.Node;
 import org.snakeyaml.engine.v2.nodes.SequenceNode;
+import understudy.quantity.Quantity;
+import understudy.quantity.Unit;
 
 /** Reads a wheel in any of its three descriptions: even positions, teeth one by one, or edges as drawn. */
 final class WheelReader {
@@ -31,11 +34,14 @@ final class WheelReader {
         double overDeg = OutputReader.span(fields);
         double turnedDeg = fields.quantity("turned", Limits.PHASE, 0);
         String kind = fields.oneOf("teeth", "teeth-at", "edges-at").orElse("");
-        if (!kind.equals("teeth") && !kind.isEmpty()) {
+        int positions = 0;
+        if (kind.equals("teeth")) {
+            positions = fields.whole("teeth", 1, Limits.MOST_POSITIONS);
+        } else if (!kind.isEmpty()) {
             fields.refuse("\"" + kind + "\"", "missing", "missing-at", "width", "widths");
         }
         List<Drawn> drawn = switch (kind) {
-            case "teeth" -> even(fields, overDeg);
+            case "teeth" -> positions > 0 ? even(fields, positions, overDeg) : List.of();
             case "teeth-at" -> listed(fields, overDeg);
             case "edges-at" -> edges(fields, overDeg);
             default -> List.of();
@@ -44,25 +50,17 @@ final class WheelReader {
             return Optional.empty();
         }
         List<Tooth> teeth = drawn.stream().map(Drawn::tooth).toList();
-        double pitchDeg = kind.equals("teeth") ? overDeg / fields.whole("teeth", 1, Limits.MOST_POSITIONS)
-                : leastPitchDeg(teeth, overDeg);
+        double pitchDeg = positions > 0 ? overDeg / positions : leastPitchDeg(teeth, overDeg);
         return Optional.of(new Wheel(overDeg, pitchDeg, turned(teeth, turnedDeg, overDeg)));
     }
 
-    private List<Drawn> even(Fields fields, double overDeg) {
-        int positions = fields.whole("teeth", 1, Limits.MOST_POSITIONS);
-        if (positions == 0) {
-            return List.of();
-        }
+    private List<Drawn> even(Fields fields, int positions, double overDeg) {
         Set<Integer> missing = missing(fields, positions);
-        double pitchDeg = overDeg / positions;
-        double[] widthsDeg = widths(fields, positions, pitchDeg);
-        List<Node> places = fields.list("widths", 1, Limits.MOST_POSITIONS);
+        List<Width> widths = widths(fields, positions, overDeg / positions);
         List<Drawn> teeth = new ArrayList<>();
-        for (int i = 0; i < positions; i++) {
-            if (!missing.contains(i + 1) && widthsDeg[i] > 0) {
-                Node place = places.size() == positions ? places.get(i) : fields.place("width");
-                teeth.add(new Drawn(tooth(i + 1, i * overDeg / positions, widthsDeg[i]), place));
+        for (int i = 0; i < widths.size() && fields.clean(); i++) {
+            if (!missing.contains(i + 1)) {
+                teeth.add(new Drawn(tooth(i + 1, i * overDeg / positions, widths.get(i).deg()), widths.get(i).node()));
             }
         }
         return teeth;
@@ -109,11 +107,13 @@ final class WheelReader {
         return numbers;
     }
 
-    private double[] widths(Fields fields, int positions, double pitchDeg) {
-        double[] widthsDeg = new double[positions];
+    private record Width(double deg, Node node) {}
+
+    /** One for each position; fewer where they can't be read. */
+    private List<Width> widths(Fields fields, int positions, double pitchDeg) {
         if (!fields.has("widths")) {
-            java.util.Arrays.fill(widthsDeg, fields.quantity("width", Limits.WIDTH, pitchDeg / 2));
-            return widthsDeg;
+            Width each = new Width(fields.quantity("width", Limits.WIDTH, pitchDeg / 2), fields.place("width"));
+            return Collections.nCopies(positions, each);
         }
         if (fields.has("width")) {
             fields.oneOf("width", "widths");
@@ -122,12 +122,8 @@ final class WheelReader {
         if (!nodes.isEmpty() && nodes.size() != positions) {
             fields.problem("widths", "there are " + nodes.size() + " widths for " + positions + " positions",
                     "write one for each position, the missing ones included");
-            return widthsDeg;
         }
-        for (int i = 0; i < nodes.size(); i++) {
-            widthsDeg[i] = values.quantity(nodes.get(i), Limits.WIDTH);
-        }
-        return widthsDeg;
+        return nodes.stream().map(node -> new Width(values.quantity(node, Limits.WIDTH), node)).toList();
     }
 
     private List<Drawn> listed(Fields fields, double overDeg) {
@@ -182,7 +178,7 @@ final class WheelReader {
             if (tooth.trailingDeg() >= nextDeg) {
                 problems.add(teeth.get(i).node(), "tooth " + tooth.number() + " reaches into tooth " + next.number(),
                         "make it narrower: " + (byCentres ? "the two centres" : "the two leading edges") + " are "
-                                + WheelReader.shortly(gapDeg(tooth, next, overDeg)) + " apart");
+                                + shortly(gapDeg(tooth, next, overDeg)) + " apart");
                 return false; // even teeth would all say the same
             }
         }
@@ -195,7 +191,7 @@ final class WheelReader {
     }
 
     private static String shortly(double deg) {
-        return new understudy.quantity.Quantity(deg, understudy.quantity.Unit.DEGREE).rounded(4);
+        return new Quantity(deg, Unit.DEGREE).rounded(4);
     }
 
     private static double leastPitchDeg(List<Tooth> teeth, double overDeg) {

@@ -4,7 +4,10 @@ import java.util.Optional;
 import org.snakeyaml.engine.v2.api.LoadSettings;
 import org.snakeyaml.engine.v2.api.lowlevel.Compose;
 import org.snakeyaml.engine.v2.api.lowlevel.Parse;
+import org.snakeyaml.engine.v2.events.CollectionEndEvent;
+import org.snakeyaml.engine.v2.events.CollectionStartEvent;
 import org.snakeyaml.engine.v2.events.Event;
+import org.snakeyaml.engine.v2.events.ScalarEvent;
 import org.snakeyaml.engine.v2.exceptions.MarkedYamlEngineException;
 import org.snakeyaml.engine.v2.exceptions.ReaderException;
 import org.snakeyaml.engine.v2.exceptions.YamlEngineException;
@@ -14,8 +17,10 @@ import org.snakeyaml.engine.v2.schema.CoreSchema;
 /** From text to the tree of nodes with their places, and from the parser's jargon to plain words. */
 final class YamlText {
     private static final int MOST_LEVELS = 20;
-    private static final LoadSettings SETTINGS =
-            LoadSettings.builder().setSchema(new CoreSchema()).setUseMarks(true).build();
+    /** Repeats cost nothing here: each is the same node again, and lists and steps have limits of their own. */
+    private static final int MOST_ALIASES = 1000;
+    private static final LoadSettings SETTINGS = LoadSettings.builder().setSchema(new CoreSchema()).setUseMarks(true)
+            .setMaxAliasesForCollections(MOST_ALIASES).build();
 
     private YamlText() {}
 
@@ -27,7 +32,7 @@ final class YamlText {
             return Optional.empty();
         }
         try {
-            if (tooDeep(text, problems)) {
+            if (tooDeepOrTagged(text, problems)) {
                 return Optional.empty();
             }
             Optional<Node> root = new Compose(SETTINGS).composeString(text);
@@ -37,25 +42,38 @@ final class YamlText {
             return root;
         } catch (MarkedYamlEngineException e) {
             String[] words = inPlainWords(e);
-            problems.add(e.getProblemMark().or(e::getContextMark), words[0], words[1]);
+            boolean unending = String.valueOf(e.getProblem()).contains("unexpected end of stream");
+            problems.add(unending ? e.getContextMark() : e.getProblemMark(), words[0], words[1]);
         } catch (ReaderException e) {
             TextFile.place(text, text.offsetByCodePoints(0, Math.min(e.getPosition(), text.codePointCount(0, text.length()))),
                     problems, String.format("the character U+%04X can't stand in a pattern file", e.getCodePoint()),
                     "delete it, or type it again");
-        } catch (YamlEngineException e) {
-            problems.at(1, 1, "this can't be read as YAML: " + e.getMessage(), "compare it with a shipped pattern");
+        } catch (YamlEngineException e) { // has no place; what is left is the limit of aliases
+            problems.at(1, 1, "this can't be read as YAML: " + e.getMessage(),
+                    "compare it with a shipped pattern; at most " + MOST_ALIASES + " repeats with * can be read");
         }
         return Optional.empty();
     }
 
-    /** Looked for in the flat stream of events, since the tree's builder would run out of stack on its way down. */
-    private static boolean tooDeep(String text, Problems problems) {
+    /**
+     * Whether there is depth or there are tags in the text. Looked for in the flat stream of events, since the tree's
+     * builder would run out of stack on its way down.
+     */
+    private static boolean tooDeepOrTagged(String text, Problems problems) {
+        int before = problems.count();
         int level = 0;
         for (Event event : new Parse(SETTINGS).parseString(text)) {
-            if (event.getEventId() == Event.ID.MappingStart || event.getEventId() == Event.ID.SequenceStart) {
+            Optional<String> tag = Optional.empty();
+            if (event instanceof CollectionStartEvent start) {
                 level++;
-            } else if (event.getEventId() == Event.ID.MappingEnd || event.getEventId() == Event.ID.SequenceEnd) {
+                tag = start.getTag();
+            } else if (event instanceof CollectionEndEvent) {
                 level--;
+            } else if (event instanceof ScalarEvent scalar) {
+                tag = scalar.getTag();
+            }
+            if (tag.isPresent()) {
+                problems.add(event.getStartMark(), "a word that begins with \"!\" has no meaning here", "remove it");
             }
             if (level > MOST_LEVELS) {
                 problems.add(event.getStartMark(), "lists and keys are nested too deeply",
@@ -63,7 +81,7 @@ final class YamlText {
                 return true;
             }
         }
-        return false;
+        return problems.count() > before;
     }
 
     private static String[] inPlainWords(MarkedYamlEngineException e) {
@@ -83,7 +101,10 @@ final class YamlText {
             return words("a key before this line has no colon", "write \"key: value\" on each line");
         }
         if (problem.contains("unexpected end of stream")) {
-            return words("a text in quotes has no end", "close the quotes");
+            return words("the quotes that open here are not closed", "close them");
+        }
+        if (problem.contains("escape character")) {
+            return words("a backslash means something else within double quotes", "write two of them, or use single quotes");
         }
         if (problem.contains("another document")) {
             return words("a second document starts here", "keep one pattern a file, without \"---\" in between");

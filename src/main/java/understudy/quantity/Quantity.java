@@ -47,7 +47,7 @@ public record Quantity(double value, Unit unit) {
         }
         if (COMMA.matcher(text).matches()) {
             throw new QuantityException("\"" + written + "\" has a comma in the number",
-                    "write a decimal point, and nothing between thousands: " + dimensions.get(0).example());
+                    "a number has a decimal point, and nothing between thousands, like 1.5 or 12000");
         }
         Matcher matcher = NUMBER.matcher(text);
         if (!matcher.matches()) {
@@ -106,7 +106,8 @@ public record Quantity(double value, Unit unit) {
     }
 
     private static String phrase(List<Dimension> allowed) {
-        return allowed.stream().map(Dimension::phrase).collect(Collectors.joining(" or "));
+        String all = allowed.stream().map(Dimension::phrase).collect(Collectors.joining(", "));
+        return all.replaceFirst(", ([^,]*)$", " or $1");
     }
 
     private static String expected(List<Dimension> allowed) {

@@ -21,6 +21,8 @@ final class EdgeVoice implements Voice {
     /** Edges that would move further than this don't fit; the plan refuses them, and the sum must stay sane. */
     private static final double MOST_SHIFT_FRAMES = Gaussian.SIGMA_FRAMES;
     private static final double PER_FRAME = 1 / Gaussian.SIGMA_FRAMES;
+    /** Edges further apart than 5.3 sigma pull by less than 6e-8 of a step, 5 ps at 48 kHz, and are left alone. */
+    static final double PULL_FRAMES = 5.3 * Gaussian.SIGMA_FRAMES;
 
     private final Hall hall;
     private final Motion motion;
@@ -121,11 +123,11 @@ final class EdgeVoice implements Voice {
     /** One Newton step for edge k; returns how far it moved. */
     private double improve(int k) {
         double at = trueFrame[k];
-        double pull = placed.missingAt(at);
-        for (int j = k - 1; j >= 0 && at - trueFrame[j] < Gaussian.REACH_FRAMES; j--) {
+        double pull = k > 0 && at - trueFrame[k - 1] > PULL_FRAMES ? 0 : placed.missingAt(at, PULL_FRAMES);
+        for (int j = k - 1; j >= 0 && at - trueFrame[j] < PULL_FRAMES; j--) {
             pull += change(j) * (Gaussian.step((at - trueFrame[j] - moved[j]) * PER_FRAME) - 1);
         }
-        for (int j = k + 1; j < count && trueFrame[j] - at < Gaussian.REACH_FRAMES; j++) {
+        for (int j = k + 1; j < count && trueFrame[j] - at < PULL_FRAMES; j++) {
             pull += change(j) * Gaussian.step((at - trueFrame[j] - moved[j]) * PER_FRAME);
         }
         if (pull == 0 && moved[k] == 0) {

@@ -23,11 +23,12 @@ final class Gaussian {
     private static final int PER_UNIT = 64;
     private static final double H = 1.0 / PER_UNIT;
     private static final int LAST = 2 * (int) REACH * PER_UNIT;
-    private static final double[] DENSITY = new double[LAST + 1];
-    private static final double[] STEP = new double[LAST + 1];
+    /** One entry more than the reach: the last double below it may round up to it. */
+    private static final double[] DENSITY = new double[LAST + 2];
+    private static final double[] STEP = new double[LAST + 2];
 
     static {
-        for (int i = 0; i <= LAST; i++) {
+        for (int i = 0; i < DENSITY.length; i++) {
             double u = i * H - REACH;
             DENSITY[i] = PEAK * StrictMath.exp(-0.5 * u * u);
             STEP[i] = u <= 0 ? upperTail(-u, DENSITY[i]) : 1 - upperTail(u, DENSITY[i]);

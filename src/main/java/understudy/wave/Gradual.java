@@ -57,7 +57,7 @@ abstract class Gradual implements Disturbance {
         }
     }
 
-    /** Grows and shrinks once a turn. */
+    /** Shrinks and recovers once a turn. */
     static final class Sway extends Gradual {
         private final Fault.RunOut runOut;
 
@@ -68,7 +68,8 @@ abstract class Gradual implements Disturbance {
 
         @Override
         double disturbed(double volts, double presence, double turn, long frame) {
-            return volts * (1 + presence * runOut.amplitude() * Sine.cosineOfTurns(turn - runOut.atDeg() / 360));
+            double away = 0.5 * (1 - Sine.cosineOfTurns(turn - runOut.atDeg() / 360));
+            return volts * (1 - presence * runOut.amplitude() * away);
         }
     }
 

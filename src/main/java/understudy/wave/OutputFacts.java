@@ -171,8 +171,6 @@ public record OutputFacts(
             }
             if (fault instanceof Fault.Level level) {
                 gain *= Math.max(1, level.factor());
-            } else if (fault instanceof Fault.RunOut runOut) {
-                gain *= 1 + Math.abs(runOut.amplitude());
             } else if (fault instanceof Fault.SwappedPolarity) {
                 swapped = true;
             } else if (fault instanceof Fault.Noise noise) {

@@ -118,10 +118,13 @@ public final class Renderer implements VoltSource {
             channel.render(motion, now.faultsOn());
             level = slewLevel(channel.volts, from, now.level());
         }
-        speedHz = motion.turnsPerFrame()[Motion.QUANTUM - 1] * rateHz;
+        speedHz = motion.speedAtFrame(Motion.QUANTUM - 1) * rateHz;
     }
 
     private double slewLevel(double[] volts, double from, double to) {
+        if (from == 1 && to == 1) {
+            return 1;
+        }
         double now = from;
         for (int i = 0; i < Motion.QUANTUM; i++) {
             if (now != to) {

@@ -30,10 +30,10 @@ final class StepTrain {
         level = startLevel;
     }
 
-    /** What the steps so far still lack, at a frame, of the level they lead to. */
-    double missingAt(double frame) {
+    /** What the steps of the {@code reach} frames before a frame still lack there of the level they lead to. */
+    double missingAt(double frame, double reach) {
         double sum = 0;
-        for (int k = count - 1; k >= 0 && frame - atFrame[k] < Gaussian.REACH_FRAMES; k--) {
+        for (int k = count - 1; k >= 0 && frame - atFrame[k] < reach; k--) {
             sum += change[k] * (Gaussian.step((frame - atFrame[k]) * PER_FRAME) - 1);
         }
         return sum;
@@ -65,21 +65,13 @@ final class StepTrain {
             out[filled++] = now;
         }
         for (int k = 0; k < count; k++) {
-            int begin = Math.max(0, (int) Math.ceil(atFrame[k] - Gaussian.REACH_FRAMES));
-            int end = endOf(k, frames);
-            double delta = change[k];
-            double u = (begin - atFrame[k]) * PER_FRAME;
-            for (int n = begin; n < end; n++) {
-                out[n] += delta * Gaussian.step(u);
-                u += PER_FRAME;
-            }
+            StepTable.add(out, frames, atFrame[k], change[k]);
         }
     }
 
     /** First frame that step k leaves untouched, its level being reached. */
     private int endOf(int k, int frames) {
-        double end = Math.ceil(atFrame[k] + Gaussian.REACH_FRAMES);
-        return end <= 0 ? 0 : (int) Math.min(frames, end);
+        return Math.max(0, Math.min(frames, StepTable.endOf(atFrame[k])));
     }
 
     /** Moves on by {@code frames} and forgets the steps that are over. */

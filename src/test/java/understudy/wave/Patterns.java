@@ -38,7 +38,7 @@ final class Patterns {
     }
 
     static Signal reluctor(int positions, int missing, double pole) {
-        return new WheelSignal(wheel(positions, missing, true), new Reluctor(1, 10, 1.5, pole, false));
+        return new WheelSignal(wheel(positions, missing, true), new Reluctor(1.4, 200 / 60.0, 1.6, pole, false));
     }
 
     static Pattern of(Signal... signals) {

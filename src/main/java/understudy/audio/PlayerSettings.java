@@ -1,0 +1,45 @@
+package understudy.audio;
+
+import java.time.Duration;
+import java.util.Locale;
+import java.util.Optional;
+
+/**
+ * How to play.
+ *
+ * @param targetFill how much to keep queued at the device: what a change has to wait before it is heard; 5 ms to 1 s.
+ *                   Empty: {@link #DEFAULT_TARGET_FILL}
+ * @param duration   how long, fades included; empty: until stopped
+ */
+public record PlayerSettings(Optional<Duration> targetFill, Optional<Duration> duration) {
+
+    /** 40 ms; 80 ms on Windows, whose sound system takes larger steps. */
+    public static final Duration DEFAULT_TARGET_FILL = Duration.ofMillis(
+            System.getProperty("os.name", "").toLowerCase(Locale.ROOT).startsWith("windows") ? 80 : 40);
+
+    public static final Duration LEAST_TARGET_FILL = Duration.ofMillis(5);
+    public static final Duration MOST_TARGET_FILL = Duration.ofSeconds(1);
+
+    public static final PlayerSettings DEFAULT = new PlayerSettings(Optional.empty(), Optional.empty());
+
+    public PlayerSettings {
+        targetFill.ifPresent(fill -> {
+            if (fill.compareTo(LEAST_TARGET_FILL) < 0 || fill.compareTo(MOST_TARGET_FILL) > 0) {
+                throw new IllegalArgumentException("the latency must be 5 ms to 1000 ms, got " + fill.toMillis() + " ms");
+            }
+        });
+        duration.ifPresent(length -> {
+            if (length.isNegative() || length.isZero()) {
+                throw new IllegalArgumentException("the time to play must be above 0 s, got " + length.toMillis() / 1e3 + " s");
+            }
+        });
+    }
+
+    public PlayerSettings withTargetFill(Duration fill) {
+        return new PlayerSettings(Optional.of(fill), duration);
+    }
+
+    public PlayerSettings withDuration(Duration length) {
+        return new PlayerSettings(targetFill, Optional.of(length));
+    }
+}

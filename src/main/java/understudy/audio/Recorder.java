@@ -1,0 +1,199 @@
+package understudy.audio;
+
+import java.io.ByteArrayOutputStream;
+import java.nio.ByteBuffer;
+import java.nio.ByteOrder;
+import java.nio.file.Path;
+import java.util.List;
+import javax.sound.sampled.AudioFormat;
+import javax.sound.sampled.LineUnavailableException;
+import javax.sound.sampled.TargetDataLine;
+
+/**
+ * Records from an input, into memory or a WAV file, in the best format that the input opens with.
+ *
+ * <p>A reader thread drains the line, which holds two seconds. Any thread may call the rest.
+ */
+public final class Recorder implements AutoCloseable {
+
+    private static final int BUFFER_SECONDS = 2;
+    /** Of the buffer: from here on samples may already be lost, since no system says so. */
+    private static final double OVERRUN_PART = 0.95;
+    private static final List<SampleFormat> BEST_FIRST =
+            List.of(SampleFormat.PCM32, SampleFormat.PCM24, SampleFormat.PCM16);
+    private static final long RETRY_NANOS = 10_000_000;
+    private static final int RETRIES = 50;
+
+    /** Where the bytes go. */
+    private interface Store {
+        void take(byte[] bytes, int length) throws AudioException;
+    }
+
+    /**
+     * What was recorded.
+     *
+     * @param frames    frames kept
+     * @param overruns  times that samples may have been lost because nobody fetched them
+     * @param onlyZeros nothing but zeros for a second and more: muted, or no permission to record
+     * @param samples   one array a channel, fractions of full scale; no arrays when it went to a file
+     */
+    public record Recording(long frames, int overruns, boolean onlyZeros, double[][] samples) {}
+
+    private final TargetDataLine line;
+    private final SampleFormat format;
+    private final Device device;
+    private final Store store;
+    private final ByteArrayOutputStream memory;
+    private final WavWriter file;
+    private final Thread reader = new Thread(this::drain, "audio-reader");
+    private volatile boolean stopping;
+    private volatile long frames;
+    private volatile int overruns;
+    private volatile boolean heardSomething;
+    private volatile AudioException failure;
+
+    private Recorder(Device device, TargetDataLine line, SampleFormat format, WavWriter file) {
+        this.device = device;
+        this.line = line;
+        this.format = format;
+        this.file = file;
+        this.memory = file == null ? new ByteArrayOutputStream(1 << 20) : null;
+        this.store = file == null ? (bytes, length) -> memory.write(bytes, 0, length) : file::write;
+        reader.setDaemon(true);
+    }
+
+    /** @throws AudioException when the input does not open so */
+    public static Recorder toMemory(Device input, int rateHz, int channels) throws AudioException {
+        return open(input, rateHz, channels, null);
+    }
+
+    /** The file appears with {@link #stop}; an end without it leaves none. */
+    public static Recorder toFile(Device input, int rateHz, int channels, Path target) throws AudioException {
+        return open(input, rateHz, channels, target);
+    }
+
+    private static Recorder open(Device input, int rateHz, int channels, Path target) throws AudioException {
+        Exception last = null;
+        for (SampleFormat format : BEST_FIRST) {
+            int frameBytes = channels * format.bytes();
+            var audioFormat = new AudioFormat(
+                    AudioFormat.Encoding.PCM_SIGNED, rateHz, format.bits(), channels, frameBytes, rateHz, false);
+            try {
+                TargetDataLine line = Devices.openInput(input, audioFormat, BUFFER_SECONDS * rateHz);
+                try {
+                    WavWriter file = target == null ? null : WavWriter.create(target, channels, rateHz, format);
+                    return new Recorder(input, line, format, file);
+                } catch (AudioException e) {
+                    line.close();
+                    throw e;
+                }
+            } catch (LineUnavailableException | IllegalArgumentException e) {
+                last = e;
+            }
+        }
+        throw AudioException.setup("audio input \"" + input.label() + "\" does not open with " + channels + " channels at "
+                + rateHz + " Hz" + Devices.reasonAfterColon(last) + "; close other programs that use it, then try again", last);
+    }
+
+    public SampleFormat format() {
+        return format;
+    }
+
+    /** Frames so far. */
+    public long frames() {
+        return frames;
+    }
+
+    /** Begins to record. Once only. */
+    public void start() {
+        line.start();
+        reader.start();
+    }
+
+    /**
+     * Ends the recording and hands it over.
+     *
+     * @throws AudioException when the input was lost on the way, or the file could not be written
+     */
+    public Recording stop() throws AudioException, InterruptedException {
+        end();
+        reader.join(LineCloser.PATIENCE.toMillis());
+        if (failure != null) {
+            close();
+            throw failure;
+        }
+        if (file != null) {
+            file.commit();
+        }
+        boolean onlyZeros = !heardSomething && frames >= (long) line.getFormat().getFrameRate();
+        return new Recording(frames, overruns, onlyZeros, file == null ? samples() : new double[0][]);
+    }
+
+    /** Ends without keeping anything, unless {@link #stop} came before. */
+    @Override
+    public void close() {
+        end();
+        if (file != null) {
+            file.close();
+        }
+    }
+
+    private void end() {
+        if (!stopping) {
+            stopping = true;
+            LineCloser.close(() -> {
+                line.stop();
+                line.flush();
+                line.close();
+            });
+        }
+    }
+
+    private void drain() {
+        int frameBytes = line.getFormat().getFrameSize();
+        byte[] bytes = new byte[(int) (line.getFormat().getFrameRate() / 100) * frameBytes];
+        int nothing = 0;
+        try {
+            while (!stopping) {
+                if (line.available() >= OVERRUN_PART * line.getBufferSize()) {
+                    overruns++;
+                }
+                int got = line.read(bytes, 0, bytes.length);
+                if (got > 0) {
+                    nothing = 0;
+                    store.take(bytes, got);
+                    frames += got / frameBytes;
+                    heardSomething = heardSomething || notOnlyZeros(bytes, got);
+                } else if (++nothing > RETRIES && !stopping) {
+                    throw AudioException.setup("audio input \"" + device.label()
+                            + "\" is lost: it gives no samples; check the plug, then start again");
+                } else {
+                    Clock.SYSTEM.pause(RETRY_NANOS);
+                }
+            }
+        } catch (AudioException e) {
+            failure = e;
+        }
+    }
+
+    private static boolean notOnlyZeros(byte[] bytes, int length) {
+        for (int i = 0; i < length; i++) {
+            if (bytes[i] != 0) {
+                return true;
+            }
+        }
+        return false;
+    }
+
+    private double[][] samples() {
+        int channels = line.getFormat().getChannels();
+        ByteBuffer bytes = ByteBuffer.wrap(memory.toByteArray()).order(ByteOrder.LITTLE_ENDIAN);
+        double[][] samples = new double[channels][(int) frames];
+        for (int i = 0; i < frames; i++) {
+            for (int c = 0; c < channels; c++) {
+                samples[c][i] = format.read(bytes);
+            }
+        }
+        return samples;
+    }
+}

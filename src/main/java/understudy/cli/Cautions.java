@@ -1,0 +1,42 @@
+package understudy.cli;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.stream.Stream;
+import understudy.pattern.Hazard;
+import understudy.pattern.Pattern;
+
+/** The cautions as a person reads them. */
+final class Cautions {
+
+    private Cautions() {}
+
+    /** What comes with this pattern's circuit first, then what comes with every circuit; without a pattern, all. */
+    static List<Hazard> of(Optional<Pattern> pattern) {
+        List<Hazard> special = pattern.isPresent() ? pattern.get().hazards() : Hazard.named();
+        return Stream.concat(special.stream(), Hazard.general().stream()).toList();
+    }
+
+    static List<String> text(List<Hazard> hazards) {
+        List<String> lines = new ArrayList<>();
+        for (Hazard hazard : hazards) {
+            lines.add("");
+            lines.addAll(Paragraph.lines(hazard.title()));
+            lines.addAll(Paragraph.lines("  What can happen: ", "  ", hazard.whatCanHappen()));
+            lines.addAll(Paragraph.lines("  What to do: ", "  ", hazard.whatToDo()));
+        }
+        return lines;
+    }
+
+    /** The pattern's own, beyond its hazards. */
+    static List<String> ownText(Pattern pattern) {
+        List<String> lines = new ArrayList<>();
+        if (!pattern.cautions().isEmpty()) {
+            lines.add("");
+            lines.add("For this pattern");
+            pattern.cautions().forEach(caution -> lines.addAll(Paragraph.lines("  ", "  ", caution)));
+        }
+        return lines;
+    }
+}

@@ -1,0 +1,42 @@
+package understudy.cli;
+
+import java.util.Optional;
+import java.util.concurrent.Callable;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Parameters;
+import understudy.pattern.Pattern;
+
+/** Prints what can hurt people or machines. */
+@Command(
+        name = "cautions",
+        sortOptions = false,
+        abbreviateSynopsis = true,
+        description = "Tells what can hurt people or machines, and what to do about it.",
+        footer = {"", "Examples:", "  understudy cautions", "  understudy cautions crank-36-1-vr"})
+final class CautionsCommand implements Callable<Integer> {
+
+    private final Surroundings surroundings;
+
+    @Mixin
+    private HelpOption help;
+
+    @Parameters(
+            paramLabel = "PATTERN",
+            arity = "0..1",
+            description = "A pattern, by name or file: only what applies to it. Without one: everything.")
+    private String patternName;
+
+    CautionsCommand(Surroundings surroundings) {
+        this.surroundings = surroundings;
+    }
+
+    @Override
+    public Integer call() {
+        Optional<Pattern> pattern = Optional.ofNullable(patternName).map(new Patterns()::find);
+        surroundings.out().println(pattern.isPresent() ? "Cautions for " + pattern.get().title() : "Cautions");
+        pattern.ifPresent(one -> Cautions.ownText(one).forEach(surroundings.out()::println));
+        Cautions.text(Cautions.of(pattern)).forEach(surroundings.out()::println);
+        return Main.FINE;
+    }
+}

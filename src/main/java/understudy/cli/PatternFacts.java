@@ -1,0 +1,155 @@
+package understudy.cli;
+
+import static understudy.cli.SignalWords.degrees;
+import static understudy.cli.SignalWords.hertz;
+import static understudy.cli.SignalWords.seconds;
+import static understudy.cli.SignalWords.volts;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.stream.DoubleStream;
+import understudy.pattern.Fault;
+import understudy.pattern.Hazard;
+import understudy.pattern.Pattern;
+import understudy.pattern.Speed;
+import understudy.quantity.Quantity;
+import understudy.wave.OutputFacts;
+
+/** What {@code show} tells about a pattern, for people and for scripts. */
+final class PatternFacts {
+
+    /** Intervals closer than this are shown as one row: below what is printed. */
+    private static final double SAME_DEG = 5e-4;
+
+    private final Pattern pattern;
+    private final double speedHz;
+    private final List<OutputFacts> outputs;
+    private final double[] speedsHz;
+
+    /** @param speedHz turns per second at which intervals are told in seconds */
+    PatternFacts(Pattern pattern, double speedHz) {
+        this.pattern = pattern;
+        this.speedHz = speedHz;
+        this.outputs = OutputFacts.of(pattern);
+        Speed speed = pattern.speed();
+        this.speedsHz = DoubleStream.of(speed.fromHz(), speed.defaultHz(), speedHz, speed.toHz()).sorted().distinct().toArray();
+    }
+
+    List<String> lines() {
+        List<String> lines = new ArrayList<>();
+        lines.add(pattern.title());
+        lines.add("");
+        lines.addAll(Paragraph.lines(pattern.purpose()));
+        lines.addAll(Paragraph.lines("Source: ", "  ", pattern.source()));
+        if (!pattern.hazards().isEmpty() || !pattern.cautions().isEmpty()) {
+            lines.addAll(Paragraph.lines("Cautions: ", "  ", cautions()));
+        }
+        lines.add("Speed: " + PatternsCommand.range(pattern.speed()) + ", "
+                + pattern.speed().print(pattern.speed().defaultHz()) + " unless asked otherwise");
+        lines.add("");
+        for (int i = 0; i < outputs.size(); i++) {
+            lines.addAll(Paragraph.lines("Output " + (i + 1) + ", " + outputs.get(i).output() + ": ", "  ",
+                    SignalWords.of(pattern.outputs().get(i), pattern.speed()) + "; "
+                            + volts(outputs.get(i).lowestVolts()) + " to " + volts(outputs.get(i).highestVolts()) + " at most"));
+        }
+        lines.addAll(faults());
+        lines.add("");
+        lines.addAll(rates());
+        for (OutputFacts output : outputs) {
+            lines.add("");
+            lines.addAll(intervals(output));
+        }
+        return lines;
+    }
+
+    private String cautions() {
+        List<String> about = new ArrayList<>(pattern.hazards().stream().map(Hazard::title).toList());
+        about.addAll(pattern.cautions());
+        return String.join("; ", about) + " ('understudy cautions " + pattern.id() + "' tells all)";
+    }
+
+    private List<String> faults() {
+        List<String> lines = new ArrayList<>();
+        for (int i = 0; i < pattern.faults().size(); i++) {
+            Fault.Place place = pattern.faults().get(i).place();
+            lines.add("Fault " + (i + 1) + ": " + place.name() + ", on " + place.output() + (place.on() ? "" : ", switched off"));
+        }
+        return lines;
+    }
+
+    private List<String> rates() {
+        Table table = new Table();
+        List<String> head = new ArrayList<>(List.of("Events", "a turn"));
+        for (double hz : speedsHz) {
+            head.add("at " + pattern.speed().print(hz));
+        }
+        table.row(head);
+        for (OutputFacts output : outputs) {
+            List<String> row = new ArrayList<>(List.of(output.output(), perTurn(output)));
+            for (double hz : speedsHz) {
+                row.add(hertz(output.eventRateHz(hz)));
+            }
+            table.row(row);
+        }
+        return table.lines();
+    }
+
+    private static String perTurn(OutputFacts output) {
+        return Double.isNaN(output.eventsPerTurn()) ? "-" : Json.number(output.eventsPerTurn()).round(
+                new java.math.MathContext(6)).toPlainString();
+    }
+
+    /** Equal intervals in a row take one line. */
+    private List<String> intervals(OutputFacts output) {
+        List<Double> intervals = output.intervalsDeg();
+        Table table = new Table().row("Events of " + output.output(), "to the next", "at " + pattern.speed().print(speedHz));
+        int start = 0;
+        for (int i = 1; i <= intervals.size(); i++) {
+            if (i == intervals.size() || Math.abs(intervals.get(i) - intervals.get(start)) > SAME_DEG) {
+                String which = i - start == 1 ? "" + i : (start + 1) + " to " + i;
+                table.row(which, degrees(rounded(intervals.get(start))), time(output, intervals.get(start)));
+                start = i;
+            }
+        }
+        return table.lines();
+    }
+
+    private static double rounded(double degrees) {
+        return Math.round(degrees * 1000) / 1000.0;
+    }
+
+    private String time(OutputFacts output, double intervalDeg) {
+        double cycles = intervalDeg / output.overDeg();
+        double cyclesHz = Double.isNaN(output.fixedHz()) ? output.cyclesPerTurn() * speedHz : output.fixedHz();
+        return cyclesHz == 0 ? "never" : seconds(cycles / cyclesHz);
+    }
+
+    Map<String, Object> json() {
+        Map<String, Object> json = PatternsCommand.json(pattern);
+        json.put("purpose", pattern.purpose());
+        json.put("source", pattern.source());
+        json.put("cautions", pattern.cautions());
+        json.put("faults", pattern.faults().stream().map(fault -> Json.map(
+                "name", fault.place().name(), "output", fault.place().output(), "on", fault.place().on())).toList());
+        json.put("outputs", outputs.stream().map(this::json).toList());
+        return json;
+    }
+
+    private Map<String, Object> json(OutputFacts output) {
+        return Json.map(
+                "name", output.output(),
+                "overDeg", Json.number(output.overDeg()),
+                "lowestVolts", Json.number(output.lowestVolts()),
+                "highestVolts", Json.number(output.highestVolts()),
+                "eventsPerTurn", Double.isNaN(output.eventsPerTurn()) ? null : Json.number(output.eventsPerTurn()),
+                "eventRates", DoubleStream.of(speedsHz).mapToObj(hz -> Json.map(
+                        "speed", Json.number(pattern.speed().inUnit(hz)),
+                        "hz", Json.number(output.eventRateHz(hz)))).toList(),
+                "events", output.events().stream().map(event -> Json.map(
+                        "angleDeg", Json.number(event.angleDeg()),
+                        "tooth", event.tooth(),
+                        "kind", event.kind().name().toLowerCase(java.util.Locale.ROOT).replace('_', '-'))).toList(),
+                "intervalsDeg", output.intervalsDeg().stream().map(Json::number).toList());
+    }
+}

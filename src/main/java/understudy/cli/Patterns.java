@@ -1,0 +1,37 @@
+package understudy.cli;
+
+import java.util.List;
+import understudy.pattern.Pattern;
+import understudy.pattern.PatternLibrary;
+import understudy.pattern.Problem;
+import understudy.pattern.Result;
+
+/** The pattern library, with its refusals in the form that commands throw. */
+final class Patterns {
+
+    private final PatternLibrary library = PatternLibrary.open();
+
+    /** All that are shipped, by id. */
+    List<Pattern> shipped() {
+        return library.ids().stream().map(this::find).toList();
+    }
+
+    /** A shipped pattern by its id, or one in a file; throws {@link BadInput} with all that is wrong with it. */
+    Pattern find(String idOrFile) {
+        return value(read(idOrFile));
+    }
+
+    Result<Pattern> read(String idOrFile) {
+        return library.find(idOrFile);
+    }
+
+    private static Pattern value(Result<Pattern> result) {
+        return result.value().orElseThrow(() -> new BadInput(result.problems().stream().map(Patterns::text).toList()));
+    }
+
+    /** A name that is no file's has no lines that one could look at. */
+    private static String text(Problem problem) {
+        boolean file = problem.file().matches("(?s).*[/\\\\].*|.*\\.ya?ml");
+        return file ? problem.toString() : problem.file() + ": " + problem.wrong() + "; " + problem.right();
+    }
+}

@@ -1,0 +1,113 @@
+package understudy.cli;
+
+import java.io.IOException;
+import java.time.Duration;
+import java.util.Optional;
+import org.jline.terminal.Attributes;
+import org.jline.terminal.Terminal;
+import org.jline.utils.Signals;
+import understudy.audio.Player;
+import understudy.audio.PlayerReport;
+import understudy.wave.Renderer;
+
+/** The time while it plays: takes keys, shows how it stands, and sees to it that every way out fades out first. */
+final class PlaySession {
+
+    private static final String[] STOP_SIGNALS = {"INT", "TERM", "HUP"};
+    private static final long LOOK_MILLIS = 100;
+    private static final Duration LOG_EVERY = Duration.ofSeconds(5);
+    private static final String WIPE_TO_END = "\033[K";
+
+    private final Surroundings surroundings;
+    private final Player player;
+    private final Renderer renderer;
+    private final LiveHand hand;
+    private final StatusLine status;
+
+    PlaySession(Surroundings surroundings, Player player, Renderer renderer, LiveHand hand, StatusLine status) {
+        this.surroundings = surroundings;
+        this.player = player;
+        this.renderer = renderer;
+        this.hand = hand;
+        this.status = status;
+    }
+
+    /** Plays to the end; the end is silent whatever happens. */
+    PlayerReport run() {
+        for (String signal : STOP_SIGNALS) {
+            Signals.register(signal, player::stop);
+        }
+        try (player) {
+            return surroundings.rewritesLines() ? withKeys() : withoutKeys();
+        } catch (InterruptedException e) {
+            Thread.currentThread().interrupt();
+            throw new IllegalStateException("nobody interrupts this thread", e);
+        } catch (IOException e) {
+            throw new Failed("the terminal can't be used: " + e.getMessage(), e);
+        } finally {
+            for (String signal : STOP_SIGNALS) {
+                Signals.registerDefault(signal);
+            }
+        }
+    }
+
+    private PlayerReport withKeys() throws IOException, InterruptedException {
+        status.keys().forEach(surroundings.out()::println);
+        surroundings.out().flush();
+        try (Terminal terminal = surroundings.terminals().open()) {
+            Attributes before = terminal.enterRawMode();
+            // the key that would freeze the program in the middle of a signal is switched off
+            Attributes raw = terminal.getAttributes();
+            raw.setControlChar(Attributes.ControlChar.VSUSP, 0);
+            terminal.setAttributes(raw);
+            try {
+                // everything that a first drawing loads is loaded before the signal needs the machine
+                show(terminal);
+                player.start();
+                return takeKeys(terminal);
+            } finally {
+                terminal.writer().println();
+                terminal.setAttributes(before);
+                terminal.flush();
+            }
+        }
+    }
+
+    private PlayerReport takeKeys(Terminal terminal) throws IOException, InterruptedException {
+        Keys keys = new Keys(terminal.reader());
+        boolean playing = true;
+        while (true) {
+            if (playing) {
+                int key = keys.read(LOOK_MILLIS);
+                playing = key == Keys.NONE || hand.press(key, renderer.speedHz());
+                if (!playing) {
+                    player.stop();
+                }
+            }
+            show(terminal);
+            Optional<PlayerReport> report = player.awaitEnd(Duration.ofMillis(playing ? 0 : LOOK_MILLIS));
+            if (report.isPresent()) {
+                return report.get();
+            }
+        }
+    }
+
+    private void show(Terminal terminal) {
+        String line = status.text(renderer.speedHz(), hand.now(), player.status());
+        // a full last column would wrap, and the next rewriting would start one line too low
+        int room = terminal.getWidth() > 1 ? terminal.getWidth() - 1 : Paragraph.WIDTH - 1;
+        terminal.writer().print("\r" + line.substring(0, Math.min(line.length(), room)) + WIPE_TO_END);
+        terminal.flush();
+    }
+
+    private PlayerReport withoutKeys() throws InterruptedException {
+        player.start();
+        Optional<PlayerReport> report = player.awaitEnd(LOG_EVERY);
+        while (report.isEmpty()) {
+            surroundings.out().println(Math.round(player.status().secondsPlayed()) + " s: "
+                    + status.text(renderer.speedHz(), hand.now(), player.status()));
+            report = player.awaitEnd(LOG_EVERY);
+        }
+        return report.get();
+    }
+}

@@ -1,0 +1,142 @@
+package understudy.cli;
+
+import java.nio.file.Path;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Optional;
+import java.util.concurrent.Callable;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Parameters;
+import understudy.audio.AudioException;
+import understudy.audio.SampleFormat;
+import understudy.audio.WavRender;
+import understudy.pattern.Pattern;
+import understudy.quantity.Quantity;
+import understudy.quantity.Range;
+import understudy.quantity.Unit;
+
+/** Writes a signal to a file. */
+@Command(
+        name = "render",
+        sortOptions = false,
+        abbreviateSynopsis = true,
+        description = "Writes a pattern's signal to a WAV file.",
+        footer = {
+            "",
+            "Examples:",
+            "  understudy render crank-60-2-hall --speed \"3000 rpm\" --out crank.wav",
+            "  understudy render sine --speed \"1 kHz\" --for \"2 min\" --bits 16 --out tone.wav",
+            "  understudy render sine --profile \"sweep: 9 kHz, for: 9 s\" --out sweep.wav"
+        })
+final class RenderCommand implements Callable<Integer> {
+
+    private static final Range LENGTH = new Range(0.001, 1_000_000, Unit.SECOND);
+    private static final double DEFAULT_SECONDS = 10;
+    private static final Map<String, SampleFormat> FORMATS = Map.of(
+            "16", SampleFormat.PCM16, "24", SampleFormat.PCM24, "32", SampleFormat.PCM32, "float", SampleFormat.FLOAT32);
+
+    private final Surroundings surroundings;
+
+    @Mixin
+    private HelpOption help;
+
+    @Parameters(paramLabel = "PATTERN", description = "A pattern, by name or file.")
+    private String patternName;
+
+    @Mixin
+    private SignalOptions options;
+
+    @Option(names = "--for", paramLabel = "TIME", description = "Length, like \"10 s\" or \"2 min\" (default: the profile's, or 10 s).")
+    private String length;
+
+    @Option(names = "--bits", paramLabel = "BITS", description = "16, 24, 32 or float (default: 24).")
+    private String bits;
+
+    @Option(names = "--out", paramLabel = "FILE", required = true, description = "The file to write, ending in .wav; must be given.")
+    private String file;
+
+    @Option(names = "--json", description = "Prints what was written as JSON, for scripts.")
+    private boolean json;
+
+    RenderCommand(Surroundings surroundings) {
+        this.surroundings = surroundings;
+    }
+
+    @Override
+    public Integer call() {
+        Given given = new Given();
+        Pattern declared = new Patterns().find(patternName);
+        Playable playable = options.read(declared, given);
+        double seconds = given.quantity("--for", length, LENGTH, defaultSeconds(playable.pattern()));
+        SampleFormat format = format(given);
+        Path target = given.soundFile("--out", file, "give a name that ends in .wav").orElse(null);
+        Optional<String> warning = SwingNote.judge(playable, given);
+        given.refuse();
+
+        warning.ifPresent(surroundings.err()::println);
+        long frames = Math.max(1, Math.round(seconds * playable.rateHz()));
+        WavRender.Summary summary = write(playable, format, frames, target);
+        if (json) {
+            surroundings.out().println(Json.text(json(playable, format, target, summary)));
+        } else {
+            surroundings.out().println(text(playable, format, target, summary));
+        }
+        return Main.FINE;
+    }
+
+    private WavRender.Summary write(Playable playable, SampleFormat format, long frames, Path target) {
+        try (Progress progress = new Progress(surroundings, "writing " + target)) {
+            return WavRender.write(
+                    playable.onChannels(playable.renderer(playable.hand())), playable.scale(),
+                    playable.outputOfChannel().length, format, frames, target,
+                    done -> progress.at((double) done / frames));
+        } catch (AudioException e) {
+            throw Failed.because(e);
+        }
+    }
+
+    private static double defaultSeconds(Pattern pattern) {
+        double seconds = pattern.profile().map(profile -> ProfileLength.seconds(profile.steps())).orElse(DEFAULT_SECONDS);
+        return seconds > 0 && seconds <= LENGTH.to() ? seconds : DEFAULT_SECONDS;
+    }
+
+    private SampleFormat format(Given given) {
+        if (bits == null) {
+            return SampleFormat.PCM24;
+        }
+        SampleFormat format = FORMATS.get(bits.strip());
+        if (format == null) {
+            given.problem("--bits", "\"" + bits + "\" is no sample format", "give 16, 24, 32 or float");
+        }
+        return format;
+    }
+
+    private static Map<String, Object> json(Playable playable, SampleFormat format, Path target, WavRender.Summary summary) {
+        return Json.map(
+                "file", target.toString(),
+                "pattern", playable.pattern().id(),
+                "frames", summary.frames(),
+                "rateHz", playable.rateHz(),
+                "bits", format.bytes() * 8,
+                "float", format == SampleFormat.FLOAT32,
+                "channels", playable.outputOfChannel().length,
+                "fullScaleVolts", Json.number(playable.scale().fullScaleVolts()),
+                "calibrated", playable.scale().calibrated(),
+                "peakOfFullScale", Json.number(summary.peakOfFullScale()),
+                "clippedSamples", summary.clippedSamples());
+    }
+
+    private static String text(Playable playable, SampleFormat format, Path target, WavRender.Summary summary) {
+        double seconds = (double) summary.frames() / playable.rateHz();
+        String clipped = summary.clippedSamples() == 0 ? "" : String.format(Locale.ROOT,
+                "%n%d samples were cut off at full scale, by faults that add to the signal; --fit leaves them room",
+                summary.clippedSamples());
+        return String.format(Locale.ROOT, "%s: %s of %s, %d Hz, %s, %d %s%n%s%s",
+                target, new Quantity(seconds, Unit.SECOND).rounded(6), playable.pattern().id(), playable.rateHz(),
+                format == SampleFormat.FLOAT32 ? "32 bits float" : format.bits() + " bits",
+                playable.outputOfChannel().length, playable.outputOfChannel().length == 1 ? "channel" : "channels",
+                playable.voltsNote(), clipped);
+    }
+}

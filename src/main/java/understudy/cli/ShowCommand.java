@@ -1,0 +1,117 @@
+package understudy.cli;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.InvalidPathException;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.concurrent.Callable;
+import java.util.stream.DoubleStream;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Parameters;
+import understudy.pattern.Pattern;
+import understudy.pattern.Speed;
+import understudy.plot.LinePlot;
+import understudy.plot.PlotFile;
+import understudy.plot.TerminalPlot;
+import understudy.wave.OutputFacts;
+
+/** Tells all about one pattern. */
+@Command(
+        name = "show",
+        sortOptions = false,
+        abbreviateSynopsis = true,
+        description = "Tells about one pattern: its purpose, its events, how it looks.",
+        footer = {
+            "",
+            "Examples:",
+            "  understudy show crank-36-1-vr",
+            "  understudy show crank-36-1-vr --speed \"200 rpm\" --plot crank.png",
+            "  understudy show crank-36-1-vr --fault \"fault: missing tooth, tooth: 5\""
+        })
+final class ShowCommand implements Callable<Integer> {
+
+    private static final int DRAWN_ROWS = 4;
+
+    private final Surroundings surroundings;
+
+    @Mixin
+    private HelpOption help;
+
+    @Parameters(paramLabel = "PATTERN", description = "A pattern, by name or file.")
+    private String patternName;
+
+    @Option(names = "--speed", paramLabel = "SPEED", description = "Speed, like \"800 rpm\" (default: the pattern's).")
+    private String speed;
+
+    @Option(
+            names = "--fault",
+            paramLabel = "FAULT",
+            description = "A fault to draw: one of the pattern's by its name, or a new one. May be given again.")
+    private List<String> faults = List.of();
+
+    @Option(names = "--plot", paramLabel = "FILE", description = "Draws into this file, ending in .png or .svg.")
+    private String plotFile;
+
+    @Option(names = "--json", description = "Prints the facts as JSON, for scripts.")
+    private boolean json;
+
+    ShowCommand(Surroundings surroundings) {
+        this.surroundings = surroundings;
+    }
+
+    @Override
+    public Integer call() {
+        Given given = new Given();
+        Pattern pattern = given.withFaults(faults, new Patterns().find(patternName));
+        double speedHz = given.speedHz(speed, pattern);
+        Path file = plotFile == null ? null : plotPath(given);
+        given.refuse();
+
+        if (file != null) {
+            write(OneCycle.plot(pattern, speedHz), file);
+        }
+        PatternFacts facts = new PatternFacts(pattern, speedHz);
+        if (json) {
+            surroundings.out().println(Json.text(facts.json()));
+            return Main.FINE;
+        }
+        facts.lines().forEach(surroundings.out()::println);
+        surroundings.out().println();
+        if (file != null) {
+            surroundings.out().println("drawn in " + file);
+        } else {
+            TerminalPlot.draw(OneCycle.plot(pattern, speedHz), Paragraph.WIDTH, DRAWN_ROWS, surroundings.braille())
+                    .forEach(surroundings.out()::println);
+        }
+        return Main.FINE;
+    }
+
+    private Path plotPath(Given given) {
+        try {
+            Path file = Path.of(plotFile);
+            Path folder = file.toAbsolutePath().getParent();
+            if (PlotFile.canWrite(file) && !Files.isDirectory(folder)) {
+                given.problem("--plot", "there is no folder " + folder, "make it first");
+                return null;
+            } else if (PlotFile.canWrite(file)) {
+                return file;
+            }
+        } catch (InvalidPathException e) {
+            // said below
+        }
+        given.problem("--plot", "\"" + plotFile + "\" is no name for a picture", "give a name that ends in .png or .svg");
+        return null;
+    }
+
+    private static void write(LinePlot plot, Path file) {
+        try {
+            PlotFile.write(plot, file);
+        } catch (IOException e) {
+            throw new Failed(file + ": the picture could not be written: " + e.getMessage(), e);
+        }
+    }
+}

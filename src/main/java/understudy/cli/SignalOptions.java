@@ -1,0 +1,107 @@
+package understudy.cli;
+
+import java.util.Arrays;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalInt;
+import picocli.CommandLine.Option;
+import understudy.pattern.Pattern;
+import understudy.pattern.PatternReader;
+import understudy.pattern.Profile;
+import understudy.quantity.Quantity;
+import understudy.quantity.Range;
+import understudy.quantity.Unit;
+import understudy.rig.OutputScale;
+import understudy.wave.OutputFacts;
+
+/** The options that say which signal is meant, the same for every command that makes one. */
+final class SignalOptions {
+
+    private static final Range RATE = new Range(8000, 768_000, Unit.HERTZ);
+    /** What --fit makes of the largest output: near full scale, with room for what a converter's filter overshoots. */
+    private static final double FIT_PART = 0.9;
+
+    @Option(names = "--speed", paramLabel = "SPEED", description = "Speed, like \"800 rpm\", \"120 Hz\" or \"45 km/h\".")
+    private String speed;
+
+    @Option(names = "--rate", paramLabel = "RATE", description = "Samples a second, like 48000 or \"96 kHz\" (default: 48000).")
+    private String rate;
+
+    @Option(
+            names = "--channels",
+            paramLabel = "OUTPUTS",
+            description = "Outputs in channel order, like crank,cam or -,crank (- is a silent channel),"
+                    + " or a number of channels.")
+    private String channels;
+
+    @Option(
+            names = "--profile",
+            paramLabel = "STEPS",
+            description = "Speed over time: a file, or steps like"
+                    + " \"ramp: 6000 rpm, from: 500 rpm, for: 5 s; hold: 6000 rpm, for: 2 s\".")
+    private String profile;
+
+    @Option(
+            names = "--fault",
+            paramLabel = "FAULT",
+            description = "A fault of the pattern by its name, or a new one like"
+                    + " \"fault: weak tooth, tooth: 5, strength: 40 %%\". May be given again.")
+    private List<String> faults = List.of();
+
+    @Option(names = "--seed", paramLabel = "NUMBER", description = "Starts everything that goes by chance; the same number, the same signal.")
+    private String seed;
+
+    @Option(names = "--fit", description = "Scales all outputs alike, the largest to 90 %% of full scale.")
+    private boolean fit;
+
+    /** All options together with the pattern; whatever is wrong is left with {@code given}. */
+    Playable read(Pattern declared, Given given) {
+        double startHz = given.speedHz(speed, declared);
+        Pattern pattern = declared;
+        if (profile != null) {
+            Optional<Profile> read = given.value(PatternReader.readProfile(profile, declared.speed()));
+            pattern = pattern.withProfile(read);
+        } else if (speed != null) {
+            // who asks for one speed doesn't want the file's own course of speeds
+            pattern = pattern.withProfile(Optional.empty());
+        }
+        pattern = given.withFaults(faults, pattern);
+        if (seed != null) {
+            pattern = pattern.withSeed(given.whole("--seed", seed, 0, Integer.MAX_VALUE, 0));
+        }
+        int rateHz = (int) given.quantity("--rate", rateWithUnit(), RATE, 48_000);
+        int[] outputOfChannel = ChannelMap.read(channels, pattern, given);
+        return new Playable(pattern, startHz, rateHz, outputOfChannel, scale(pattern, outputOfChannel, given));
+    }
+
+    /** The rate, if one was asked for; a device otherwise has its own. */
+    OptionalInt askedRateHz(Playable playable) {
+        return rate == null ? OptionalInt.empty() : OptionalInt.of(playable.rateHz());
+    }
+
+    /** A rate is often told as a bare number. */
+    private String rateWithUnit() {
+        return rate != null && rate.strip().matches("[0-9]+") ? rate.strip() + " Hz" : rate;
+    }
+
+    private OutputScale scale(Pattern pattern, int[] outputOfChannel, Given given) {
+        List<OutputFacts> facts = OutputFacts.of(pattern);
+        OutputFacts largest = Arrays.stream(outputOfChannel).filter(output -> output != Channels.SILENT)
+                .mapToObj(facts::get).max(Comparator.comparingDouble(OutputFacts::peakVolts)).orElse(facts.get(0));
+        if (fit) {
+            return new OutputScale(largest.peakVolts() / FIT_PART, false);
+        }
+        double fullScaleVolts = OutputScale.NOMINAL.fullScaleVolts();
+        if (largest.peakVolts() > fullScaleVolts) {
+            given.problem(pattern.id(), "its output " + largest.output() + " reaches " + volts(largest.peakVolts())
+                    + ", more than the " + volts(fullScaleVolts) + " peak that an audio output is taken to give",
+                    "add --fit to have all outputs scaled down alike");
+        }
+        return OutputScale.NOMINAL;
+    }
+
+    private static String volts(double volts) {
+        return new Quantity(volts, Unit.VOLT).rounded(4);
+    }
+}

@@ -1,0 +1,59 @@
+package understudy.cli;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.stream.Collectors;
+import java.util.stream.IntStream;
+import understudy.audio.PlayerStatus;
+import understudy.pattern.Pattern;
+import understudy.wave.Hand;
+import understudy.wave.OutputFacts;
+
+/** What a person sees while it plays, in one line. */
+final class StatusLine {
+
+    private final Pattern pattern;
+    private final List<OutputFacts> facts;
+
+    StatusLine(Pattern pattern) {
+        this.pattern = pattern;
+        this.facts = OutputFacts.of(pattern);
+    }
+
+    /** @param speedHz turns per second at this moment */
+    String text(double speedHz, Hand hand, PlayerStatus status) {
+        List<String> parts = new ArrayList<>();
+        if (status.state() == PlayerStatus.State.STALLED) {
+            parts.add("THE DEVICE TAKES NOTHING");
+        }
+        parts.add(pattern.speed().print(speedHz));
+        parts.add("level " + SwingNote.percent(hand.level()));
+        parts.add("underruns " + status.underruns());
+        String faults = IntStream.range(0, pattern.faults().size())
+                .filter(i -> (hand.faultsOn() >> i & 1) == 1)
+                .mapToObj(i -> pattern.faults().get(i).place().name()).collect(Collectors.joining(", "));
+        if (!pattern.faults().isEmpty()) {
+            parts.add("faults " + (faults.isEmpty() ? "none" : faults));
+        }
+        // last, for it is what a narrow terminal can cut off with the least loss
+        parts.add(facts.stream().map(output -> name(output) + SignalWords.hertz(output.eventRateHz(speedHz)))
+                .collect(Collectors.joining(", ")));
+        return String.join(" | ", parts);
+    }
+
+    private String name(OutputFacts output) {
+        return facts.size() == 1 ? "events " : output.output() + " ";
+    }
+
+    /** What the keys do, and which number switches which fault. */
+    List<String> keys() {
+        List<String> lines = new ArrayList<>();
+        lines.add("up, down: speed   right, left: speed a little   +, -: level   space: stop");
+        if (!pattern.faults().isEmpty()) {
+            lines.add("faults: " + IntStream.range(0, Math.min(9, pattern.faults().size()))
+                    .mapToObj(i -> (i + 1) + " " + pattern.faults().get(i).place().name())
+                    .collect(Collectors.joining(", ")));
+        }
+        return lines;
+    }
+}

@@ -1,0 +1,126 @@
+package understudy;
+
+import static com.tngtech.archunit.lang.syntax.ArchRuleDefinition.noClasses;
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
+
+import com.tngtech.archunit.base.DescribedPredicate;
+import com.tngtech.archunit.core.domain.JavaCall;
+import com.tngtech.archunit.core.domain.JavaClasses;
+import com.tngtech.archunit.core.importer.ClassFileImporter;
+import com.tngtech.archunit.core.importer.ImportOption;
+import com.tngtech.archunit.lang.ArchRule;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import org.junit.jupiter.api.Test;
+
+/** The house rules that the compiler doesn't know: which room may know which, and what may not happen in the engine. */
+class HouseTest {
+
+    /** The floors of the house from the ground up; a room knows only rooms on floors below its own. */
+    private static final List<List<String>> FLOORS = List.of(
+            List.of("quantity"),
+            List.of("pattern"),
+            List.of("rig", "reading"),
+            List.of("motion"),
+            List.of("wave"),
+            List.of("measure"),
+            List.of("audio"),
+            List.of("preflight"),
+            List.of("plot"),
+            List.of("trace"),
+            List.of("cli", "panel"));
+
+    /** Libraries that one room keeps to itself, so that a change of library is a change of one room. */
+    private static final Map<String, Set<String>> CONFINED = Map.of(
+            "javax.sound..", Set.of("audio"),
+            "picocli..", Set.of("cli"),
+            "org.jline..", Set.of("cli"),
+            "com.fasterxml.jackson..", Set.of("cli", "panel"),
+            "org.jtransforms..", Set.of("measure", "wave"),
+            "org.snakeyaml..", Set.of("pattern"),
+            "org.knowm..", Set.of("plot"),
+            "org.apache.batik..", Set.of("plot"),
+            "java.awt..", Set.of("plot"));
+
+    /** The methods of Math whose result the Java specification fixes to the last bit. */
+    private static final Set<String> EXACT_MATH = Set.of(
+            "abs", "max", "min", "floor", "ceil", "rint", "round", "sqrt", "fma", "signum", "copySign", "ulp", "nextUp",
+            "nextDown", "nextAfter", "scalb", "getExponent", "floorMod", "floorDiv", "toIntExact", "addExact",
+            "subtractExact", "multiplyExact", "incrementExact", "negateExact", "multiplyHigh", "toRadians", "toDegrees");
+
+    private static final JavaClasses HOUSE =
+            new ClassFileImporter().withImportOption(new ImportOption.DoNotIncludeTests()).importPackages("understudy");
+
+    @Test
+    void everyRoomStandsOnAFloor() {
+        List<String> rooms = FLOORS.stream().flatMap(List::stream).map(room -> "understudy." + room).toList();
+        assertThat(HOUSE).isNotEmpty().allSatisfy(type -> assertThat(rooms).contains(type.getPackageName()));
+    }
+
+    @Test
+    void arrowsPointDown() {
+        for (int floor = 0; floor < FLOORS.size(); floor++) {
+            for (String room : FLOORS.get(floor)) {
+                mustNotKnow(room, floor).check(HOUSE);
+            }
+        }
+    }
+
+    @Test
+    void anArrowThatPointsUpIsSeen() {
+        // the top floor judged as if it were the ground floor: whatever it knows, the rule must object to
+        assertThatThrownBy(() -> mustNotKnow("cli", 0).check(HOUSE)).isInstanceOf(AssertionError.class);
+    }
+
+    private static ArchRule mustNotKnow(String room, int floor) {
+        List<String> forbidden = new ArrayList<>();
+        FLOORS.subList(floor, FLOORS.size()).forEach(rooms -> rooms.forEach(other -> forbidden.add("understudy." + other)));
+        forbidden.remove("understudy." + room);
+        return noClasses().that().resideInAPackage("understudy." + room)
+                .should().dependOnClassesThat().resideInAnyPackage(forbidden.toArray(String[]::new))
+                .allowEmptyShould(true);
+    }
+
+    @Test
+    void librariesStayInTheirRooms() {
+        CONFINED.forEach((library, rooms) -> noClasses()
+                .that().resideOutsideOfPackages(rooms.stream().map(room -> "understudy." + room).toArray(String[]::new))
+                .should().dependOnClassesThat().resideInAPackage(library)
+                .check(HOUSE));
+    }
+
+    @Test
+    void onlyMainEndsTheProcess() {
+        noClasses().that().doNotHaveFullyQualifiedName("understudy.cli.Main")
+                .should().callMethod(System.class, "exit", int.class)
+                .orShould().callMethod(Runtime.class, "exit", int.class)
+                .orShould().callMethod(Runtime.class, "halt", int.class)
+                .check(HOUSE);
+    }
+
+    @Test
+    void samplesAreTheSameOnEveryMachine() {
+        noClasses().that().resideInAnyPackage("understudy.motion", "understudy.wave", "understudy.audio")
+                .should().callMethodWhere(inexactMath())
+                .because("Math.sin and its like may differ in the last bit from one machine to the next; StrictMath may not")
+                .check(HOUSE);
+    }
+
+    private static DescribedPredicate<JavaCall<?>> inexactMath() {
+        return DescribedPredicate.describe("the result may differ between machines", call ->
+                call.getTargetOwner().isEquivalentTo(Math.class) && !EXACT_MATH.contains(call.getName()));
+    }
+
+    @Test
+    void noRoomOfLeftovers() {
+        noClasses().should().haveSimpleNameEndingWith("Manager")
+                .orShould().haveSimpleNameEndingWith("Impl")
+                .orShould().haveSimpleNameEndingWith("Util")
+                .orShould().haveSimpleNameEndingWith("Utils")
+                .orShould().haveSimpleNameEndingWith("Helper")
+                .check(HOUSE);
+    }
+}

@@ -1,0 +1,184 @@
+package understudy.audio;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.nio.file.StandardCopyOption;
+import java.time.Duration;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import java.util.OptionalInt;
+import java.util.concurrent.TimeUnit;
+import java.util.function.Supplier;
+import understudy.rig.OutputScale;
+import understudy.wave.VoltSource;
+
+/**
+ * A virtual sound card: what is played comes back at its input. Every instance is a sound server of its own, so that a
+ * test may kill, freeze or starve it. One at a time; scripts/test lays the ground.
+ */
+public final class LoopbackCard implements AutoCloseable {
+
+    /** For tests that are not about latency: a machine busy with other builds holds a thread up for 100 ms at times. */
+    public static final Duration BUSY_FILL = Duration.ofMillis(300);
+
+    private final Path root;
+    private final Path home;
+    private final Process server;
+
+    private LoopbackCard(Path root, Path home, Process server) {
+        this.root = root;
+        this.home = home;
+        this.server = server;
+    }
+
+    /** A card with one sink, "bench", 48 kHz, 2 channels, 32 bits. */
+    public static LoopbackCard start() throws IOException, InterruptedException {
+        return start(2);
+    }
+
+    static LoopbackCard start(int channels) throws IOException, InterruptedException {
+        String given = System.getenv("UNDERSTUDY_CARD");
+        if (given == null) {
+            throw new AssertionError("tests of real audio lines need the virtual sound card: run scripts/test");
+        }
+        Path root = Path.of(given);
+        Path home = Files.createTempDirectory(root, "own");
+        Files.writeString(home.resolve("card.pa"), String.join("\n",
+                "load-module module-native-protocol-unix socket=" + home + "/native auth-anonymous=1",
+                "load-module module-null-sink sink_name=bench rate=48000 channels=" + channels + " format=s32le norewinds=1",
+                "set-default-sink bench",
+                "set-default-source bench.monitor",
+                ""));
+        var builder = new ProcessBuilder("pulseaudio", "-n", "-F", home + "/card.pa", "--exit-idle-time=-1",
+                "--daemonize=no", "--use-pid-file=no");
+        for (String variable : List.of("HOME", "XDG_RUNTIME_DIR", "PULSE_RUNTIME_PATH", "PULSE_STATE_PATH")) {
+            builder.environment().put(variable, home.toString());
+        }
+        Process server = builder.redirectErrorStream(true).redirectOutput(home.resolve("log").toFile()).start();
+        var card = new LoopbackCard(root, home, server);
+        card.await(Duration.ofSeconds(10));
+        pointLineAt(root, home);
+        return card;
+    }
+
+    private void await(Duration longest) throws IOException, InterruptedException {
+        long end = System.nanoTime() + longest.toNanos();
+        while (control("info") != 0) {
+            if (System.nanoTime() > end || !server.isAlive()) {
+                throw new AssertionError("the virtual sound card did not start: " + Files.readString(home.resolve("log")));
+            }
+            Thread.sleep(20);
+        }
+    }
+
+    /** The sound library finds the server through this link. */
+    private static void pointLineAt(Path root, Path home) throws IOException {
+        Path fresh = root.resolve("line.new");
+        Files.createSymbolicLink(fresh, home.getFileName());
+        Files.move(fresh, root.resolve("line"), StandardCopyOption.ATOMIC_MOVE, StandardCopyOption.REPLACE_EXISTING);
+    }
+
+    public Device output() {
+        return Devices.outputs().get(0);
+    }
+
+    public Device input() {
+        return Devices.inputs().get(0);
+    }
+
+    /** The card's output in the format that a player would choose. */
+    public DeviceChoice choice(int channels) throws AudioException {
+        return Devices.choose(output(), channels, OptionalInt.of(48000));
+    }
+
+    /**
+     * Plays and records at once.
+     *
+     * @param sources as for {@link Player#open}; 48 kHz
+     * @return what came back, fractions of full scale, one array a channel, cut to where sound begins and ends
+     */
+    public double[][] hear(Supplier<VoltSource> sources, OutputScale scale, PlayerSettings settings)
+            throws IOException, InterruptedException {
+        DeviceChoice choice = choice(sources.get().channels());
+        try (Recorder recorder = Recorder.toMemory(input(), 48000, choice.channels());
+                Player player = Player.open(sources, scale, choice, settings)) {
+            recorder.start();
+            player.start();
+            PlayerReport report = player.awaitEnd();
+            Thread.sleep(200); // What the server still holds is at most 50 ms; so long comes back for sure.
+            if (!(report.end() instanceof PlayerEnd.Finished) || report.underrunCount() > 0) {
+                throw new AssertionError("not played to its end without a gap: " + report);
+            }
+            return trimmed(recorder.stop().samples());
+        }
+    }
+
+    private static double[][] trimmed(double[][] samples) {
+        int first = Integer.MAX_VALUE;
+        int last = 0;
+        for (double[] channel : samples) {
+            for (int i = 0; i < channel.length; i++) {
+                if (channel[i] != 0) {
+                    first = Math.min(first, i);
+                    last = Math.max(last, i + 1);
+                }
+            }
+        }
+        int from = Math.min(first, last);
+        int to = last;
+        return Arrays.stream(samples).map(c -> Arrays.copyOfRange(c, from, to)).toArray(double[][]::new);
+    }
+
+    void suspend(boolean suspended) throws IOException, InterruptedException {
+        expect(control("suspend-sink", "bench", suspended ? "1" : "0"));
+    }
+
+    void unloadSink(String name) throws IOException, InterruptedException {
+        expect(control("list", "short", "modules"));
+        String module = Files.readAllLines(home.resolve("pactl.log")).stream()
+                .filter(line -> line.contains("sink_name=" + name + " ")).findFirst().orElseThrow();
+        expect(control("unload-module", module.split("\t")[0]));
+    }
+
+    void addSink(String name) throws IOException, InterruptedException {
+        expect(control("load-module", "module-null-sink", "sink_name=" + name, "rate=48000", "channels=2", "norewinds=1"));
+    }
+
+    void freeze() throws IOException, InterruptedException {
+        signal("-STOP");
+    }
+
+    void thaw() throws IOException, InterruptedException {
+        signal("-CONT");
+    }
+
+    void kill() {
+        server.destroyForcibly();
+    }
+
+    private void signal(String name) throws IOException, InterruptedException {
+        expect(new ProcessBuilder("kill", name, Long.toString(server.pid())).inheritIO().start().waitFor());
+    }
+
+    private int control(String... words) throws IOException, InterruptedException {
+        List<String> command = new ArrayList<>(List.of("pactl"));
+        command.addAll(List.of(words));
+        var builder = new ProcessBuilder(command);
+        builder.environment().put("PULSE_SERVER", "unix:" + home + "/native");
+        return builder.redirectErrorStream(true).redirectOutput(home.resolve("pactl.log").toFile()).start().waitFor();
+    }
+
+    private void expect(int code) throws IOException {
+        if (code != 0) {
+            throw new AssertionError("the card refused: " + Files.readString(home.resolve("pactl.log")));
+        }
+    }
+
+    @Override
+    public void close() throws IOException {
+        pointLineAt(root, Path.of("shared"));
+        server.destroyForcibly().onExit().orTimeout(5, TimeUnit.SECONDS).join();
+    }
+}

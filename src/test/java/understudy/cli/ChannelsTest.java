@@ -1,0 +1,63 @@
+package understudy.cli;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.util.Arrays;
+import org.junit.jupiter.api.Test;
+import understudy.pattern.Pattern;
+import understudy.wave.VoltSource;
+
+class ChannelsTest {
+
+    @Test
+    void everyChannelCarriesItsOutputHoweverTheBlocksAreCut() {
+        Channels channels = new Channels(new Counter(), new int[] {1, Channels.SILENT, 0, 1});
+        int frame = 0;
+        for (int block : new int[] {1, 7, 0, 1024, 1025, 5000}) {
+            double[][] volts = new double[4][block + 3];
+            Arrays.stream(volts).forEach(channel -> Arrays.fill(channel, 99));
+            channels.render(volts, block);
+            for (int i = 0; i < block; i++, frame++) {
+                assertThat(volts[0][i]).isEqualTo(-frame);
+                assertThat(volts[1][i]).isZero();
+                assertThat(volts[2][i]).isEqualTo(frame);
+                assertThat(volts[3][i]).isEqualTo(-frame);
+            }
+            assertThat(volts[2][block]).as("beyond the frames asked for").isEqualTo(99);
+        }
+    }
+
+    @Test
+    void aNumberAddsSilentChannelsBehindTheOutputs() {
+        Pattern pattern = new Patterns().find("crank-36-1-cam-1-hall");
+        Given given = new Given();
+        assertThat(ChannelMap.read("4", pattern, given)).containsExactly(0, 1, Channels.SILENT, Channels.SILENT);
+        assertThat(ChannelMap.read("cam, crank", pattern, given)).containsExactly(1, 0);
+        assertThat(ChannelMap.read("-,cam,cam", pattern, given)).containsExactly(Channels.SILENT, 1, 1);
+        assertThat(ChannelMap.read(null, pattern, given)).containsExactly(0, 1);
+        given.refuse();
+    }
+
+    /** Counts frames: upwards on its first channel, downwards on its second. */
+    private static final class Counter implements VoltSource {
+        private int frame;
+
+        @Override
+        public int channels() {
+            return 2;
+        }
+
+        @Override
+        public int rateHz() {
+            return 48_000;
+        }
+
+        @Override
+        public void render(double[][] volts, int frames) {
+            for (int i = 0; i < frames; i++, frame++) {
+                volts[0][i] = frame;
+                volts[1][i] = -frame;
+            }
+        }
+    }
+}

@@ -1,0 +1,97 @@
+package understudy.cli;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
+
+import java.io.IOException;
+import java.io.PrintWriter;
+import java.io.StringWriter;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import understudy.pattern.Hazard;
+import understudy.pattern.Pattern;
+
+class ConsentTest {
+
+    private static final String QUESTION = "Have you read this, and will you work by it? Type yes to go on: ";
+
+    @TempDir
+    private Path home;
+
+    private final StringWriter out = new StringWriter();
+    private final StringWriter err = new StringWriter();
+    private final Pattern crank = new Patterns().find("crank-36-1-vr");
+    private final Pattern road = new Patterns().find("wheel-speed-44-vr");
+
+    @Test
+    void thePersonReadsTheCautionsOnce() {
+        ask(Run.in(home).atTerminal("yes\n"), crank, false);
+        assertThat(out.toString()).startsWith("\nRead this first.\n").endsWith(QUESTION)
+                .contains("\n" + Hazard.CRANK.title() + "\n").contains("\n" + Hazard.AIRBAGS.title() + "\n")
+                .doesNotContain(Hazard.WHEEL_SPEED.title());
+        out.getBuffer().setLength(0);
+        ask(Run.in(home).atTerminal(""), crank, false);
+        assertThat(out.toString()).isEmpty();
+    }
+
+    @Test
+    void aCircuitWithOtherHazardsShowsThoseOnly() {
+        ask(Run.in(home).atTerminal("y\n"), crank, false);
+        out.getBuffer().setLength(0);
+        ask(Run.in(home).atTerminal("YES\n"), road, false);
+        assertThat(out.toString()).contains(Hazard.WHEEL_SPEED.title()).doesNotContain(Hazard.AIRBAGS.title());
+    }
+
+    @Test
+    void anythingButYesIsNo() throws IOException {
+        for (String answer : new String[] {"no\n", "\n", "", "yes please\n"}) {
+            assertThatThrownBy(() -> ask(Run.in(home).atTerminal(answer), crank, false))
+                    .isInstanceOf(Failed.class).hasMessage("nothing was played");
+        }
+        assertThat(new Agreement(Run.in(home).folders()).file()).doesNotExist();
+    }
+
+    @Test
+    void aYesHoldsOnlyForTheWordsThatWereRead() throws IOException {
+        ask(Run.in(home).atTerminal("yes\n"), crank, false);
+        Path kept = new Agreement(Run.in(home).folders()).file();
+        // as if the caution about airbags had other words when it was read
+        String changed = Files.readString(kept).replaceAll("airbags [0-9a-f]{4}", "airbags 0000");
+        Files.writeString(kept, changed);
+        out.getBuffer().setLength(0);
+        ask(Run.in(home).atTerminal("yes\n"), crank, false);
+        assertThat(out.toString()).contains(Hazard.AIRBAGS.title()).doesNotContain(Hazard.CRANK.title());
+    }
+
+    @Test
+    void aScriptMustSayYesBeforeASignalLeaves() {
+        assertThatThrownBy(() -> ask(Run.in(home), crank, true)).isInstanceOf(BadInput.class).hasMessage(
+                "the cautions have not been read and agreed to; read them with 'understudy cautions crank-36-1-vr', then"
+                        + " add --yes, or play once in a terminal and say yes there");
+        new Consent(Run.in(home).surroundings(new PrintWriter(out), new PrintWriter(err)), true).ask(crank, true);
+        assertThat(out.toString()).isEmpty();
+        assertThat(new Agreement(Run.in(home).folders()).file()).as("only a person's yes is kept").doesNotExist();
+    }
+
+    @Test
+    void aScriptMayRehearse() {
+        ask(Run.in(home), crank, false);
+        assertThat(out.toString())
+                .isEqualTo("before a signal leaves this machine, read 'understudy cautions crank-36-1-vr'\n");
+    }
+
+    @Test
+    void aYesThatCannotBeKeptIsAYesAllTheSame() throws IOException {
+        // a file where the folder should be
+        Files.writeString(home.resolve(".config"), "");
+        ask(Run.in(home).atTerminal("yes\n"), crank, true);
+        assertThat(err.toString()).isEqualTo("your yes could not be kept in "
+                + home.resolve(".config/understudy/cautions-read.txt") + ", so you will be asked again\n");
+    }
+
+    private void ask(Run run, Pattern pattern, boolean leaves) {
+        new Consent(run.surroundings(new PrintWriter(out), new PrintWriter(err)), false).ask(pattern, leaves);
+    }
+}

@@ -1,0 +1,137 @@
+package understudy.cli;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.io.PrintWriter;
+import java.io.Writer;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.Arrays;
+import java.util.concurrent.TimeUnit;
+import java.util.regex.Pattern;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
+import picocli.CommandLine;
+
+class HelpTest {
+
+    @TempDir
+    private Path home;
+
+    @Test
+    void theOverviewNamesEveryCommand() {
+        Run.Outcome help = Run.in(home).understudy("--help");
+        assertThat(help.exitCode()).isZero();
+        assertThat(help.err()).isEmpty();
+        assertThat(help.out()).isEqualTo("""
+                Usage: understudy [-hV] COMMAND
+                Stands in for a sensor: plays the sensor's signal from an audio output.
+                  -h, --help      Shows this help.
+                  -V, --version   Shows the version.
+
+                Commands:
+                  patterns    Lists the patterns that come with Understudy.
+                  show        Tells about one pattern: its purpose, its events, how it looks.
+                  check       Tells everything that is wrong with pattern files.
+                  play        Plays a pattern's signal to an audio output.
+                  render      Writes a pattern's signal to a WAV file.
+                  devices     Lists the audio devices, and what each really opens with.
+                  cautions    Tells what can hurt people or machines, and what to do about it.
+                  completion  Prints completion for bash and zsh.
+
+                Examples:
+                  understudy patterns
+                  understudy show crank-36-1-vr
+                  understudy play crank-36-1-vr --speed "800 rpm"
+
+                A command's own help: understudy play --help
+                """);
+    }
+
+    @Test
+    void playHelp() {
+        assertThat(Run.in(home).understudy("play", "--help").out()).isEqualTo("""
+                Usage: understudy play [OPTIONS] PATTERN
+                Plays a pattern's signal to an audio output.
+                      PATTERN              A pattern, by name or file.
+                  -h, --help               Shows this help.
+                      --speed=SPEED        Speed, like "800 rpm", "120 Hz" or "45 km/h".
+                      --rate=RATE          Samples a second, like 48000 or "96 kHz" (default:
+                                             48000).
+                      --channels=OUTPUTS   Outputs in channel order, like crank,cam or -,crank
+                                             (- is a silent channel), or a number of channels.
+                      --profile=STEPS      Speed over time: a file, or steps like "ramp: 6000
+                                             rpm, from: 500 rpm, for: 5 s; hold: 6000 rpm, for:
+                                             2 s".
+                      --fault=FAULT        A fault of the pattern by its name, or a new one
+                                             like "fault: weak tooth, tooth: 5, strength: 40
+                                             %". May be given again.
+                      --seed=NUMBER        Starts everything that goes by chance; the same
+                                             number, the same signal.
+                      --fit                Scales all outputs alike, the largest to 90 % of
+                                             full scale.
+                      --for=TIME           Plays so long, like "30 s" (default: until stopped).
+                      --device=NAME        The audio output, or a part of its name (default:
+                                             the system's).
+                      --to=PLACE           silent: rehearses in real time; or a file ending in .
+                                             wav. Nothing leaves the machine.
+                      --latency=TIME       How much is sent ahead, 5 ms to 1 s: a key acts so
+                                             much later.
+                      --yes                Says yes to the cautions, for this time; for scripts.
+
+                Examples:
+                  understudy play crank-36-1-vr --speed "800 rpm"
+                  understudy play crank-36-1-vr --device "USB" --for "30 s"
+                  understudy play wheel-speed-44-vr --fault "fault: dropout, length: 30 ms"
+                  understudy play crank-36-1-vr --to silent
+
+                Keys while it plays: up and down change the speed, right and left change it a
+                little, + and - the level, 1 to 9 switch faults, space stops.
+                """);
+    }
+
+    @ParameterizedTest
+    @ValueSource(strings = {"patterns", "show", "check", "play", "render", "devices", "cautions", "completion"})
+    void everyCommandHasHelpWithExamplesThatFitsTheScreen(String command) {
+        Run.Outcome help = Run.in(home).understudy(command, "--help");
+        assertThat(help.exitCode()).isZero();
+        assertThat(help.out()).startsWith("Usage: understudy " + command).contains("\nExamples:\n  ");
+        assertThat(help.out().lines()).allSatisfy(line -> assertThat(line).hasSizeLessThanOrEqualTo(80));
+    }
+
+    @Test
+    void theExamplesInTheHelpAreRight() {
+        CommandLine root = Main.commandLine(Run.in(home).surroundings(new PrintWriter(Writer.nullWriter()),
+                new PrintWriter(Writer.nullWriter())));
+        // parsed, not run: every option in an example exists where the example uses it
+        root.getSubcommands().values().forEach(command -> Arrays.stream(command.getCommandSpec().usageMessage().footer())
+                .map(line -> String.format(line).strip())
+                .filter(line -> line.startsWith("understudy "))
+                .forEach(line -> root.parseArgs(words(line.substring("understudy ".length()).replaceAll(" +>.*", "")))));
+    }
+
+    private static String[] words(String line) {
+        return Pattern.compile("\"([^\"]*)\"|(\\S+)").matcher(line).results()
+                .map(word -> word.group(1) != null ? word.group(1) : word.group(2)).toArray(String[]::new);
+    }
+
+    @Test
+    void versionSaysWhereItIsFrom() {
+        assertThat(Run.in(home).understudy("--version").out()).startsWith("understudy ");
+    }
+
+    @Test
+    void bashUnderstandsTheCompletion() throws Exception {
+        Path script = home.resolve("completion.bash");
+        Files.writeString(script, Run.in(home).understudy("completion").out());
+        Process bash = new ProcessBuilder("bash", "-c",
+                "set -e; source \"$1\"; COMP_WORDS=(understudy pl); COMP_CWORD=1; _complete_understudy; echo \"${COMPREPLY[@]}\"",
+                "bash", script.toString()).redirectErrorStream(true).start();
+        String said = new String(bash.getInputStream().readAllBytes(), StandardCharsets.UTF_8);
+        assertThat(bash.waitFor(30, TimeUnit.SECONDS)).isTrue();
+        assertThat(said.strip()).isEqualTo("play");
+    }
+}
