@@ -1,5 +1,7 @@
 package understudy.measure;
 
+import java.util.Arrays;
+
 /**
  * The edge timing of a two-level wheel where nobody knows its mid level exactly, because a divider scaled it, a
  * capacitor took its mean, or its pulses are too short to come to rest.
@@ -12,8 +14,10 @@ package understudy.measure;
  */
 public record HallTiming(double levelVolts, EdgeTiming timing) {
 
-    private static final int MOST_STEPS = 8;
-    /** The level stands when edges lean by less than a millionth of the transition's own duration. */
+    private static final int MOST_STEPS = 12;
+    private static final double FIRST_STEP = 0.01;
+    private static final double MOST_STEP = 0.1;
+    /** Of the swing; an edge moves by about as much of its transition. */
     private static final double SETTLED = 1e-7;
 
     /** At a level that is known. */
@@ -25,7 +29,7 @@ public record HallTiming(double levelVolts, EdgeTiming timing) {
     }
 
     /**
-     * With the level solved, starting from the middle between the states found.
+     * With the level solved, starting from the middle between the usual highest and lowest point of a pulse.
      *
      * @param risingTurns  where the positive-going edges of one turn lie, in turns; a leading edge if teeth are high
      * @param fallingTurns likewise negative-going
@@ -34,21 +38,40 @@ public record HallTiming(double levelVolts, EdgeTiming timing) {
     public static HallTiming of(
             double[] volts, double rateHz, double[] risingTurns, double[] fallingTurns, EdgeTiming.Course course) {
         MeasureException.check(volts, rateHz, 2 * Between.HALF + 2, "a timing measurement");
-        StateLevels states = StateLevels.of(volts);
-        double before = states.at(0.5);
+        double[] usual = usualTurningPoints(volts);
+        double swing = usual[1] - usual[0];
+        double before = (usual[0] + usual[1]) / 2;
         double leanBefore = lean(before, volts, rateHz, risingTurns, fallingTurns, course);
-        double level = states.at(0.51);
+        double level = before + FIRST_STEP * swing;
         for (int step = 0; step < MOST_STEPS; step++) {
             double lean = lean(level, volts, rateHz, risingTurns, fallingTurns, course);
             double move = lean == leanBefore ? 0 : -lean * (level - before) / (lean - leanBefore);
             before = level;
             leanBefore = lean;
-            level += move;
-            if (Math.abs(move) < SETTLED * states.amplitudeVolts()) {
+            level += Math.max(-MOST_STEP * swing, Math.min(MOST_STEP * swing, move));
+            if (Math.abs(move) < SETTLED * swing) {
                 break;
             }
         }
         return at(level, volts, rateHz, risingTurns, fallingTurns, course);
+    }
+
+    /** The median low and the median high turning point. */
+    private static double[] usualTurningPoints(double[] volts) {
+        int[] turns = Crossings.turningPoints(volts);
+        double[] first = new double[(turns.length + 1) / 2];
+        double[] second = new double[turns.length / 2];
+        if (second.length == 0) {
+            throw new MeasureException("this recording has no edges; check that there is a signal");
+        }
+        for (int k = 0; k < turns.length; k++) {
+            (k % 2 == 0 ? first : second)[k / 2] = volts[turns[k]];
+        }
+        Arrays.sort(first);
+        Arrays.sort(second);
+        double one = first[first.length / 2];
+        double other = second[second.length / 2];
+        return new double[] {Math.min(one, other), Math.max(one, other)};
     }
 
     /** By how much rising edges come later than falling ones, seconds. */
