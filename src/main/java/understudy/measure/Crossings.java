@@ -112,6 +112,27 @@ record Crossings(double[] frames, boolean[] rising) {
         return Arrays.copyOf(turns, count);
     }
 
+    /**
+     * The median low and the median high turning point: the middle between them is the middle of a swing even where
+     * pulses never come to rest, or droop.
+     */
+    static StateLevels usualTurningPoints(double[] volts) {
+        int[] turns = turningPoints(volts);
+        double[] first = new double[(turns.length + 1) / 2];
+        double[] second = new double[turns.length / 2];
+        if (second.length == 0) {
+            throw new MeasureException("this recording has no edges; check that there is a signal");
+        }
+        for (int k = 0; k < turns.length; k++) {
+            (k % 2 == 0 ? first : second)[k / 2] = volts[turns[k]];
+        }
+        Arrays.sort(first);
+        Arrays.sort(second);
+        double one = first[first.length / 2];
+        double other = second[second.length / 2];
+        return new StateLevels(Math.min(one, other), Math.max(one, other));
+    }
+
     private static double floor(double[] volts) {
         double most = Arrays.stream(volts).max().orElse(0);
         double least = Arrays.stream(volts).min().orElse(0);

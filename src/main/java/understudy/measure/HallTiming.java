@@ -1,7 +1,5 @@
 package understudy.measure;
 
-import java.util.Arrays;
-
 /**
  * The edge timing of a two-level wheel where nobody knows its mid level exactly, because a divider scaled it, a
  * capacitor took its mean, or its pulses are too short to come to rest.
@@ -38,9 +36,9 @@ public record HallTiming(double levelVolts, EdgeTiming timing) {
     public static HallTiming of(
             double[] volts, double rateHz, double[] risingTurns, double[] fallingTurns, EdgeTiming.Course course) {
         MeasureException.check(volts, rateHz, 2 * Between.HALF + 2, "a timing measurement");
-        double[] usual = usualTurningPoints(volts);
-        double swing = usual[1] - usual[0];
-        double before = (usual[0] + usual[1]) / 2;
+        StateLevels usual = Crossings.usualTurningPoints(volts);
+        double swing = usual.amplitudeVolts();
+        double before = usual.at(0.5);
         double leanBefore = lean(before, volts, rateHz, risingTurns, fallingTurns, course);
         double level = before + FIRST_STEP * swing;
         for (int step = 0; step < MOST_STEPS; step++) {
@@ -54,24 +52,6 @@ public record HallTiming(double levelVolts, EdgeTiming timing) {
             }
         }
         return at(level, volts, rateHz, risingTurns, fallingTurns, course);
-    }
-
-    /** The median low and the median high turning point. */
-    private static double[] usualTurningPoints(double[] volts) {
-        int[] turns = Crossings.turningPoints(volts);
-        double[] first = new double[(turns.length + 1) / 2];
-        double[] second = new double[turns.length / 2];
-        if (second.length == 0) {
-            throw new MeasureException("this recording has no edges; check that there is a signal");
-        }
-        for (int k = 0; k < turns.length; k++) {
-            (k % 2 == 0 ? first : second)[k / 2] = volts[turns[k]];
-        }
-        Arrays.sort(first);
-        Arrays.sort(second);
-        double one = first[first.length / 2];
-        double other = second[second.length / 2];
-        return new double[] {Math.min(one, other), Math.max(one, other)};
     }
 
     /** By how much rising edges come later than falling ones, seconds. */

@@ -16,8 +16,8 @@ import understudy.measure.DetectedWheel.Sensor;
 public final class WheelDetector {
     /**
      * Mean over peak of the stays between crossings: 1 for a square, 2/pi = 0.64 for a sine, which reluctors on even
-     * teeth come near to, less where gaps lie flat at zero. Where fast two-level signals fall below, the wheel is decoded
-     * all the same, but 50 % of the swing is then taken to be the mean.
+     * teeth come near to, less where they rest at zero. Where fast two-level signals fall below, the wheel is decoded all
+     * the same, but the level is then taken to be the mean.
      */
     private static final double TWO_LEVEL_FILL = 0.66;
     /** Stays of one kind, or swings of one direction, that last this much longer than the others tell the way round. */
@@ -35,17 +35,25 @@ public final class WheelDetector {
      */
     public static DetectedWheel detect(double[] volts, double rateHz) {
         check(volts, rateHz);
-        double most = Arrays.stream(volts).max().orElseThrow();
-        double least = Arrays.stream(volts).min().orElseThrow();
-        boolean twoLevel = fill(volts, (most + least) / 2) > TWO_LEVEL_FILL;
-        return detect(volts, rateHz, twoLevel ? Sensor.TWO_LEVEL : Sensor.RELUCTOR);
+        return detect(volts, rateHz, sensor(volts, Crossings.usualTurningPoints(volts).at(0.5)));
     }
 
-    /** Finds the level: the middle between two states, or the mean over whole turns, which a coil cannot have. */
+    /** A gap is as whole to rising as to falling edges of two levels, but not to a coil; even rows show by their shape. */
+    private static Sensor sensor(double[] volts, double level) {
+        Crossings crossings = Crossings.of(volts, level);
+        Rhythm onRising = Rhythm.of(crossings.frames(true));
+        Rhythm onFalling = Rhythm.of(crossings.frames(false));
+        boolean twoLevel = onRising.places() > 0 && onRising.places() == onFalling.places()
+                ? Math.abs(squares(onFalling) - squares(onRising)) < MORE_SQUARES
+                : fill(volts, crossings, level) > TWO_LEVEL_FILL;
+        return twoLevel ? Sensor.TWO_LEVEL : Sensor.RELUCTOR;
+    }
+
+    /** Finds the level: the middle of the usual swing, or the mean over whole turns, which a coil cannot have. */
     public static DetectedWheel detect(double[] volts, double rateHz, Sensor sensor) {
         check(volts, rateHz);
         if (sensor == Sensor.TWO_LEVEL) {
-            return detect(volts, rateHz, sensor, StateLevels.of(volts).at(0.5));
+            return detect(volts, rateHz, sensor, Crossings.usualTurningPoints(volts).at(0.5));
         }
         double mean = Arrays.stream(volts).average().orElseThrow();
         DetectedWheel first = detect(volts, rateHz, sensor, mean);
@@ -82,8 +90,8 @@ public final class WheelDetector {
         return Arrays.stream(crossings.frames(upwards)).map(frame -> frame / rateHz).toArray();
     }
 
-    private static double fill(double[] volts, double level) {
-        double[] at = Crossings.of(volts, level).frames();
+    private static double fill(double[] volts, Crossings crossings, double level) {
+        double[] at = crossings.frames();
         double area = 0;
         double most = 0;
         for (int k = 0; k + 1 < at.length; k++) {
