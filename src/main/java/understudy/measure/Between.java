@@ -15,6 +15,8 @@ final class Between {
     private static final int PER_FRAME = 8;
     private static final double[] WINDOW = new double[HALF * PER_FRAME + 4];
     private static final int MOST_STEPS = 60;
+    /** 2e-14 s at 48 kHz; the last step is far larger than what it leaves. */
+    private static final double SETTLED_FRAMES = 1e-9;
 
     static {
         // one entry before distance 0 and a few beyond the end, so that the cubic always finds its neighbours
@@ -73,7 +75,7 @@ final class Between {
         // regula falsi (Illinois): brackets the crossing and closes in faster than linearly
         for (int step = 0; step < MOST_STEPS && atHigh != 0; step++) {
             double next = high - atHigh * (high - low) / (atHigh - atLow);
-            if (Math.abs(next - high) < 1e-12) {
+            if (Math.abs(next - high) < SETTLED_FRAMES) {
                 return next;
             }
             double atNext = at(next) - level;

@@ -43,8 +43,8 @@ public final class ChainResponse {
         double[] played = sweep.samples();
         MeasureException.check(recorded, sweep.rateHz(), 1, "a response measurement");
         if (recorded.length < sweep.sweepFrames()) {
-            throw new MeasureException("the recording ends early: " + recorded.length / sweep.rateHz() + " s of at least "
-                    + played.length / sweep.rateHz() + " s; record until the sweep and its tail are over");
+            throw new MeasureException("the recording ends early: " + MeasureException.seconds(recorded.length / sweep.rateHz())
+                    + " of " + MeasureException.seconds(played.length / sweep.rateHz()) + "; record until the sweep and its tail are over");
         }
         int length = Fourier.lengthFrom(recorded.length + played.length);
         double[] sent = Arrays.copyOf(played, length);
@@ -134,8 +134,8 @@ public final class ChainResponse {
 
     private void checkWithin(double hz) {
         if (!(hz >= sweep.fromHz() && hz <= TOLD_PART * sweep.toHz())) {
-            throw new MeasureException("the sweep tells what happens from " + sweep.fromHz() + " Hz to "
-                    + TOLD_PART * sweep.toHz() + " Hz, asked for " + hz + " Hz");
+            throw new MeasureException("the sweep tells what happens from " + MeasureException.hz(sweep.fromHz()) + " to "
+                    + MeasureException.hz(TOLD_PART * sweep.toHz()) + ", asked for " + MeasureException.hz(hz));
         }
     }
 

@@ -38,8 +38,10 @@ public record InputCheck(double rateHz, double fullScaleVolts, double expectedSe
 
     public InputCheck {
         if (!(rateHz > 0 && fullScaleVolts > 0 && expectedSeconds >= 0 && signalHz >= 0)) {
-            throw new MeasureException("an input check needs a rate and a full scale above 0, got " + rateHz + " Hz, "
-                    + fullScaleVolts + " V, " + expectedSeconds + " s, " + signalHz + " Hz");
+            throw new MeasureException("an input check needs a rate and a full scale above 0, got "
+                    + MeasureException.hz(rateHz) + " and " + MeasureException.volts(fullScaleVolts)
+                    + ", and times and frequencies of 0 or more, got " + MeasureException.seconds(expectedSeconds)
+                    + " and " + MeasureException.hz(signalHz));
         }
     }
 

@@ -71,8 +71,8 @@ public record SineFit(
                 return of(volts, rateHz, radPerFrame, solve(volts, radPerFrame, null), true);
             }
         }
-        throw new MeasureException("no steady tone fits this recording, the search from " + startHz
-                + " Hz did not settle; play one steady tone, well above the noise");
+        throw new MeasureException("no steady tone fits this recording, the search from " + MeasureException.hz(startHz)
+                + " did not settle; play one steady tone, well above the noise");
     }
 
     /** Amplitude, phase and offset of a tone whose frequency is known; above 0 Hz, below half the sample rate. */
@@ -95,8 +95,9 @@ public record SineFit(
     private static void checkFrequency(double[] volts, double rateHz, double frequencyHz) {
         MeasureException.check(volts, rateHz, LEAST_FRAMES, "a sine fit");
         if (!(frequencyHz > 0 && frequencyHz < rateHz / 2)) {
-            throw new MeasureException("a sine fit at " + rateHz + " Hz sample rate needs a frequency above 0 Hz and below "
-                    + rateHz / 2 + " Hz, got " + frequencyHz + " Hz");
+            throw new MeasureException("a sine fit at a rate of " + MeasureException.hz(rateHz)
+                    + " needs a frequency above 0 Hz and below " + MeasureException.hz(rateHz / 2) + ", got "
+                    + MeasureException.hz(frequencyHz));
         }
     }
 

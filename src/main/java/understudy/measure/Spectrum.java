@@ -95,9 +95,9 @@ public final class Spectrum {
      */
     public Peak largestNotHarmonic(double fundamentalHz, double upToHz) {
         if (!(fundamentalHz >= 24 * binHz)) {
-            throw new MeasureException("components between harmonics of " + fundamentalHz
-                    + " Hz show only in a recording of at least " + 24 / fundamentalHz + " s, got " + 1 / binHz
-                    + " s; record longer");
+            throw new MeasureException("components between harmonics of " + MeasureException.hz(fundamentalHz)
+                    + " show only in a recording of at least " + MeasureException.seconds(24 / fundamentalHz) + ", got "
+                    + MeasureException.seconds(1 / binHz) + "; record longer");
         }
         boolean[] taken = new boolean[bins()];
         double perHarmonic = fundamentalHz / binHz;
@@ -107,7 +107,7 @@ public final class Spectrum {
         }
         int top = largest(LOBE, bin(upToHz), taken);
         if (top < 0) {
-            throw new MeasureException("nothing lies between the offset and " + upToHz + " Hz; allow a higher limit");
+            throw new MeasureException("nothing lies between the offset and " + MeasureException.hz(upToHz) + "; allow a higher limit");
         }
         double sum = 0;
         for (int k = Math.max(0, top - LOBE); k <= Math.min(bins() - 1, top + LOBE); k++) {

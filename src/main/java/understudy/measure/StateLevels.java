@@ -18,8 +18,8 @@ public record StateLevels(double lowVolts, double highVolts) {
 
     public StateLevels {
         if (!(lowVolts < highVolts)) {
-            throw new MeasureException("two states need a low level below the high one, got " + lowVolts + " V and "
-                    + highVolts + " V; check that there is a signal");
+            throw new MeasureException("two states need a low level below the high one, got " + MeasureException.volts(lowVolts)
+                    + " and " + MeasureException.volts(highVolts) + "; check that there is a signal");
         }
     }
 
@@ -36,7 +36,8 @@ public record StateLevels(double lowVolts, double highVolts) {
             above++;
         }
         if (above == sorted.length) {
-            throw new MeasureException("this recording stays at " + sorted[0] + " V; check that there is a signal");
+            throw new MeasureException("this recording stays at " + MeasureException.volts(sorted[0])
+                    + "; check that there is a signal");
         }
         return new StateLevels(shorth(sorted, 0, above), shorth(sorted, above, sorted.length));
     }

@@ -25,15 +25,16 @@ public record Sweep(double rateHz, double fromHz, double toHz, double seconds, d
 
     public Sweep {
         if (!(rateHz > 0 && fromHz > 0 && toHz > fromHz && toHz <= MOST_PART_OF_RATE * rateHz)) {
-            throw new MeasureException("a sweep at " + rateHz + " Hz sample rate runs from above 0 Hz up to at most "
-                    + MOST_PART_OF_RATE * rateHz + " Hz, got " + fromHz + " Hz to " + toHz + " Hz");
+            throw new MeasureException("a sweep at a rate of " + MeasureException.hz(rateHz) + " runs from above 0 Hz up to at most "
+                    + MeasureException.hz(MOST_PART_OF_RATE * rateHz) + ", got " + MeasureException.hz(fromHz) + " to "
+                    + MeasureException.hz(toHz));
         }
         if (!(seconds * fromHz >= 2 && seconds <= 120)) {
-            throw new MeasureException("a sweep from " + fromHz + " Hz lasts from " + 2 / fromHz + " s to 120 s, got "
-                    + seconds + " s");
+            throw new MeasureException("a sweep from " + MeasureException.hz(fromHz) + " lasts from "
+                    + MeasureException.seconds(2 / fromHz) + " to 120 s, got " + MeasureException.seconds(seconds));
         }
         if (!(peakVolts > 0 && peakVolts < Double.POSITIVE_INFINITY)) {
-            throw new MeasureException("a sweep needs a peak above 0 V, got " + peakVolts + " V");
+            throw new MeasureException("a sweep needs a peak above 0 V, got " + MeasureException.volts(peakVolts));
         }
     }
 

@@ -147,7 +147,7 @@ class PulsesTest {
     @Test
     void aSignalThatNeverMovesIsSaid() {
         assertThatThrownBy(() -> Pulses.of(new double[1000], RATE_HZ))
-                .isInstanceOf(MeasureException.class).hasMessageContaining("stays at 0.0 V");
+                .isInstanceOf(MeasureException.class).hasMessageContaining("stays at 0 V");
         assertThatThrownBy(() -> new StateLevels(1, 1)).isInstanceOf(MeasureException.class);
     }
 }

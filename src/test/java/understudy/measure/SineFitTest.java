@@ -89,6 +89,6 @@ class SineFitTest {
         assertThatThrownBy(() -> SineFit.fourParameters(new double[1000], RATE_HZ))
                 .isInstanceOf(MeasureException.class).hasMessageContaining("no tone");
         assertThatThrownBy(() -> SineFit.threeParameters(new double[1000], RATE_HZ, 24_000))
-                .isInstanceOf(MeasureException.class).hasMessageContaining("below 24000.0 Hz, got 24000.0 Hz");
+                .isInstanceOf(MeasureException.class).hasMessageContaining("below 24 kHz, got 24 kHz");
     }
 }
