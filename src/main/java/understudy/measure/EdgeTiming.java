@@ -81,6 +81,12 @@ public record EdgeTiming(
     }
 
     private static EdgeTiming of(double[] instants, double[] edges, Course course, int firstStep) {
+        for (int k = 1; k < edges.length; k++) {
+            if (!(edges[k] > edges[k - 1] && edges[k] < edges[0] + 1)) {
+                throw new MeasureException("a turn's edges must be in rising order within one turn, but edge " + (k + 1)
+                        + " lies at " + edges[k] + " turns, after " + edges[k - 1]);
+            }
+        }
         if (instants.length < course.degree + 2 || edges.length == 0) {
             throw new MeasureException("edge timing needs at least " + (course.degree + 2) + " edges, got "
                     + instants.length + "; record longer");

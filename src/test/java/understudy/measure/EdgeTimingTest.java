@@ -114,5 +114,7 @@ class EdgeTimingTest {
                 .isInstanceOf(MeasureException.class).hasMessageContaining("check the pattern");
         assertThatThrownBy(() -> EdgeTiming.of(new double[2], new double[] {0}, Course.STEADY))
                 .isInstanceOf(MeasureException.class).hasMessageContaining("at least 3 edges, got 2");
+        assertThatThrownBy(() -> EdgeTiming.of(new double[9], new double[] {0.5, 0.2}, Course.STEADY))
+                .isInstanceOf(MeasureException.class).hasMessageContaining("edge 2 lies at 0.2 turns, after 0.5");
     }
 }
