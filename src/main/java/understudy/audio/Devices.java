@@ -28,6 +28,10 @@ public final class Devices {
             List.of(SampleFormat.PCM32, SampleFormat.PCM24_IN_4, SampleFormat.PCM24, SampleFormat.PCM16);
 
     private static final List<Integer> RATES_BEST_FIRST = List.of(48000, 44100, 96000, 192000, 32000);
+    private static final List<Integer> RATES_TRIED_HZ = List.of(32000, 44100, 48000, 88200, 96000, 176400, 192000);
+    private static final List<Integer> CHANNELS_TRIED = List.of(1, 2, 4, 6, 8, 10, 12, 16);
+    /** Of no device in the world. */
+    private static final int ODD_RATE_HZ = 45_173;
     private static final Duration BUFFER = Duration.ofMillis(200);
 
     private Devices() {}
@@ -101,7 +105,7 @@ public final class Devices {
             for (int width : widths) {
                 for (DeviceChoice choice : formats(device, rate, width)) {
                     try {
-                        openOutput(choice, rate / 5).close();
+                        open(choice, rate / 5).close();
                         return choice;
                     } catch (LineUnavailableException | IllegalArgumentException e) {
                         last = e;
@@ -113,6 +117,36 @@ public final class Devices {
                 + (channels == 1 ? " channel" : " channels") + " at "
                 + (rateHz.isPresent() ? rateHz.getAsInt() + " Hz" : "any usual rate")
                 + reasonAfterColon(last) + "; close other programs that use it, or ask for other channels or another rate", last);
+    }
+
+    /** Tries out what the device opens with; takes up to a second, and fails to tell the truth while others use it. */
+    public static DeviceAbilities probe(Device device) {
+        DeviceChoice best;
+        try {
+            best = choose(device, 1, OptionalInt.empty());
+        } catch (AudioException e) {
+            return new DeviceAbilities(List.of(), List.of(), List.of(), false, e.getMessage());
+        }
+        return new DeviceAbilities(
+                CHANNELS_TRIED.stream().filter(n -> opens(with(best, best.rateHz(), n, best.format()))).collect(Collectors.toList()),
+                RATES_TRIED_HZ.stream().filter(hz -> opens(with(best, hz, best.channels(), best.format()))).collect(Collectors.toList()),
+                BEST_FIRST.stream().filter(f -> opens(with(best, best.rateHz(), best.channels(), f)))
+                        .map(SampleFormat::bits).distinct().collect(Collectors.toList()),
+                opens(with(best, ODD_RATE_HZ, best.channels(), best.format())),
+                "");
+    }
+
+    private static DeviceChoice with(DeviceChoice choice, int rateHz, int channels, SampleFormat format) {
+        return new DeviceChoice(choice.device(), rateHz, channels, format, choice.bigEndian(), false);
+    }
+
+    private static boolean opens(DeviceChoice choice) {
+        try {
+            open(choice, choice.rateHz() / 5).close();
+            return true;
+        } catch (LineUnavailableException | IllegalArgumentException e) {
+            return false;
+        }
     }
 
     /** Ways to lay out a sample: listed ones first, each group with most bits first. */
@@ -142,7 +176,7 @@ public final class Devices {
         return doubled.compareTo(BUFFER) > 0 ? doubled : BUFFER;
     }
 
-    static SourceDataLine openOutput(DeviceChoice choice, int bufferFrames) throws LineUnavailableException {
+    static SourceDataLine open(DeviceChoice choice, int bufferFrames) throws LineUnavailableException {
         AudioFormat format = choice.audioFormat();
         Mixer mixer = mixer(choice.device()).orElseThrow(() -> new LineUnavailableException("it is gone"));
         var line = (SourceDataLine) mixer.getLine(new DataLine.Info(SourceDataLine.class, format));
@@ -150,7 +184,7 @@ public final class Devices {
         return line;
     }
 
-    static TargetDataLine openInput(Device device, AudioFormat format, int bufferFrames) throws LineUnavailableException {
+    static TargetDataLine open(Device device, AudioFormat format, int bufferFrames) throws LineUnavailableException {
         Mixer mixer = mixer(device).orElseThrow(() -> new LineUnavailableException("it is gone"));
         var line = (TargetDataLine) mixer.getLine(new DataLine.Info(TargetDataLine.class, format));
         line.open(format, bufferFrames * format.getFrameSize());

@@ -79,7 +79,7 @@ public final class Player implements AutoCloseable {
         int capacityFrames = (int) frames(Devices.bufferFor(target), destination.rateHz());
         if (destination instanceof DeviceChoice choice) {
             try {
-                return new DeviceLine(Devices.openOutput(choice, capacityFrames));
+                return new DeviceLine(Devices.open(choice, capacityFrames));
             } catch (LineUnavailableException | IllegalArgumentException e) {
                 throw AudioException.setup("audio output \"" + choice.device().label() + "\" does not open"
                         + Devices.reasonAfterColon(e) + "; close other programs that use it, then try again", e);

@@ -21,8 +21,8 @@ public final class Recorder implements AutoCloseable {
     private static final double OVERRUN_PART = 0.95;
     private static final List<SampleFormat> BEST_FIRST =
             List.of(SampleFormat.PCM32, SampleFormat.PCM24, SampleFormat.PCM16);
-    private static final long RETRY_NANOS = 10_000_000;
-    private static final int RETRIES = 50;
+    private static final long LOOK_NANOS = 5_000_000;
+    private static final long LOST_AFTER_NANOS = 3_000_000_000L;
 
     /** Where the bytes go. */
     private interface Store {
@@ -79,7 +79,7 @@ public final class Recorder implements AutoCloseable {
             var audioFormat = new AudioFormat(
                     AudioFormat.Encoding.PCM_SIGNED, rateHz, format.bits(), channels, frameBytes, rateHz, false);
             try {
-                TargetDataLine line = Devices.openInput(input, audioFormat, BUFFER_SECONDS * rateHz);
+                TargetDataLine line = Devices.open(input, audioFormat, BUFFER_SECONDS * rateHz);
                 try {
                     WavWriter file = target == null ? null : WavWriter.create(target, channels, rateHz, format);
                     return new Recorder(input, line, format, file);
@@ -151,24 +151,27 @@ public final class Recorder implements AutoCloseable {
 
     private void drain() {
         int frameBytes = line.getFormat().getFrameSize();
-        byte[] bytes = new byte[(int) (line.getFormat().getFrameRate() / 100) * frameBytes];
-        int nothing = 0;
+        byte[] bytes = new byte[(int) (line.getFormat().getFrameRate() / 10) * frameBytes];
+        long gotNanos = Clock.SYSTEM.nanos();
         try {
             while (!stopping) {
-                if (line.available() >= OVERRUN_PART * line.getBufferSize()) {
+                int waiting = line.available();
+                if (waiting >= OVERRUN_PART * line.getBufferSize()) {
                     overruns++;
                 }
-                int got = line.read(bytes, 0, bytes.length);
+                // Only what is there: a read of more sleeps for up to a quarter of the buffer.
+                int wanted = Math.min(bytes.length, waiting - waiting % frameBytes);
+                int got = wanted > 0 ? line.read(bytes, 0, wanted) : 0;
                 if (got > 0) {
-                    nothing = 0;
+                    gotNanos = Clock.SYSTEM.nanos();
                     store.take(bytes, got);
                     frames += got / frameBytes;
                     heardSomething = heardSomething || notOnlyZeros(bytes, got);
-                } else if (++nothing > RETRIES && !stopping) {
+                } else if (Clock.SYSTEM.nanos() - gotNanos > LOST_AFTER_NANOS) {
                     throw AudioException.setup("audio input \"" + device.label()
-                            + "\" is lost: it gives no samples; check the plug, then start again");
+                            + "\" is lost: it gave no samples for 3 s; check the plug, then start again");
                 } else {
-                    Clock.SYSTEM.pause(RETRY_NANOS);
+                    Clock.SYSTEM.pause(LOOK_NANOS);
                 }
             }
         } catch (AudioException e) {

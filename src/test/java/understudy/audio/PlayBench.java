@@ -4,7 +4,6 @@ import java.io.IOException;
 import java.io.InputStream;
 import java.time.Duration;
 import java.util.Arrays;
-import java.util.List;
 import java.util.Locale;
 import java.util.Random;
 import understudy.rig.OutputScale;
@@ -26,8 +25,8 @@ final class PlayBench {
         Duration fill = args.length > 2 ? Duration.ofMillis(Long.parseLong(args[2])) : PlayerSettings.DEFAULT_TARGET_FILL;
         try (LoopbackCard card = LoopbackCard.start()) {
             if (args[0].equals("latency")) {
-                double[] millis = changeToCardMillis(card, fill, Integer.parseInt(args[1]));
-                System.out.printf(Locale.ROOT, "target fill %d ms, %d changes: median %.1f ms, 99th percentile %.1f ms, longest %.1f ms%n",
+                double[] millis = beyondTargetMillis(card, fill, Integer.parseInt(args[1]));
+                System.out.printf(Locale.ROOT, "target fill %d ms and, in %d changes: median %+.1f ms, 99th percentile %+.1f ms, longest %+.1f ms%n",
                         fill.toMillis(), millis.length, quantile(millis, 0.5), quantile(millis, 0.99), quantile(millis, 1));
             } else {
                 System.out.println(withOtherCoreBusy(card, fill, Duration.ofSeconds(Long.parseLong(args[1]))));
@@ -41,8 +40,9 @@ final class PlayBench {
         return sorted[(int) Math.min(sorted.length - 1, Math.ceil(part * sorted.length) - 1)];
     }
 
-    /** A level that a "key" flips, and the time until the first sample at the new level comes out of the card's monitor. */
-    static double[] changeToCardMillis(LoopbackCard card, Duration fill, int changes) throws IOException, InterruptedException {
+    /** A level that a "key" flips, and the time until the first sample at the new level comes out of the card's
+     * monitor, less the target fill, which an underrun raises. */
+    static double[] beyondTargetMillis(LoopbackCard card, Duration fill, int changes) throws IOException, InterruptedException {
         var flipped = new Object() {
             volatile boolean now;
         };
@@ -63,12 +63,16 @@ final class PlayBench {
                     heard.skip(heard.available());
                     Thread.sleep(1);
                 }
+                double targetMillis = player.status().targetMillis();
                 long key = System.nanoTime();
                 boolean to = !flipped.now;
                 flipped.now = to;
                 awaitLevel(heard, to);
-                millis[i] = (System.nanoTime() - key) / 1e6;
+                millis[i] = (System.nanoTime() - key) / 1e6 - targetMillis;
             }
+            player.stop();
+            PlayerReport report = player.awaitEnd();
+            System.out.println(report.underrunCount() + " underruns, last target fill " + report.targetEndMillis() + " ms");
         } finally {
             listener.destroy();
         }
@@ -90,7 +94,7 @@ final class PlayBench {
     }
 
     static PlayerReport withOtherCoreBusy(LoopbackCard card, Duration fill, Duration length) throws IOException, InterruptedException {
-        Process busy = new ProcessBuilder(List.of("sh", "-c", "while :; do :; done")).start();
+        Process busy = new ProcessBuilder("setsid", "sh", "-c", "while :; do :; done").start(); // A program of its own.
         try (Player player = Player.open(() -> Sources.sine(1, 48000, 1000, 0.5), ONE_VOLT, card.choice(1),
                 PlayerSettings.DEFAULT.withTargetFill(fill).withDuration(length))) {
             player.start();
