@@ -26,8 +26,6 @@ record Rhythm(int events, double[] intervals, int first, int leaps) {
     /** Leaps may miss their like now and then, where a tooth is damaged or a contact flickers. */
     private static final double MOST_STRAYS = 0.25;
     private static final int AROUND = 2;
-    /** A long gap on a steep ramp may at first be taken for half a pitch more, which also bends its neighbours. */
-    private static final int PASSES = 3;
     /** Intervals within this of a whole or half number of pitches are taken to be it; from 2 pitches on, twice this. */
     private static final double ROUNDING = 0.1;
 
@@ -90,14 +88,11 @@ record Rhythm(int events, double[] intervals, int first, int leaps) {
             inPitches[i] = intervals[i] / near[AROUND];
         }
         double[] coarse = overAllTurns(inPitches, events);
-        double[] fine = coarse;
-        for (int pass = 0; pass < PASSES; pass++) {
-            double[] places = Arrays.stream(fine).map(Rhythm::halves).toArray();
-            for (int i = AROUND; i + AROUND < intervals.length; i++) {
-                inPitches[i] = intervals[i] / pitchAt(i, intervals, places);
-            }
-            fine = overAllTurns(inPitches, events);
+        double[] places = Arrays.stream(coarse).map(Rhythm::halves).toArray();
+        for (int i = AROUND; i + AROUND < intervals.length; i++) {
+            inPitches[i] = intervals[i] / pitchAt(i, intervals, places);
         }
+        double[] fine = overAllTurns(inPitches, events);
         return Arrays.stream(fine).allMatch(Rhythm::isOnGrid) ? fine : coarse;
     }
 

@@ -23,6 +23,23 @@ class SpectrumTest {
         assertThat(peak.frequencyHz()).isCloseTo(hz, within(1e-6));
     }
 
+    /**
+     * The window's own promise: beyond 8 bins from a tone nothing above -180 dB of its top, which a bin half aside
+     * reads 0.8 dB too low.
+     */
+    @ParameterizedTest
+    @ValueSource(doubles = {0, 0.25, 0.5})
+    void sideLobesLie180DecibelsDown(double part) {
+        double hz = (2000 + part) * RATE_HZ / 8192;
+        Spectrum spectrum = Spectrum.of(Signals.sampled(8192, t -> Math.cos(2 * Math.PI * hz * t)), RATE_HZ);
+        assertThat(spectrum.bins()).isEqualTo(4097);
+        for (int k = 0; k < spectrum.bins(); k++) {
+            if (Math.abs(k - 2000 - part) > 8) {
+                assertThat(20 * Math.log10(spectrum.rmsVolts(k) / spectrum.rmsVolts(2000))).as("bin " + k).isLessThan(-179.2);
+            }
+        }
+    }
+
     /** What two tones a lobe apart hold is told apart; the weaker one 120 dB down is still true to 0.01 %. */
     @Test
     void weakLinesBesideStrongOnesAreTrue() {
