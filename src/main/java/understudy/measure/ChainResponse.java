@@ -43,8 +43,10 @@ public final class ChainResponse {
         double[] played = sweep.samples();
         MeasureException.check(recorded, sweep.rateHz(), 1, "a response measurement");
         if (recorded.length < sweep.sweepFrames()) {
-            throw new MeasureException("the recording ends early: " + MeasureException.seconds(recorded.length / sweep.rateHz())
-                    + " of " + MeasureException.seconds(played.length / sweep.rateHz()) + "; record until the sweep and its tail are over");
+            throw new MeasureException("the recording ends early: "
+                    + MeasureException.seconds(recorded.length / sweep.rateHz()) + " of "
+                    + MeasureException.seconds(played.length / sweep.rateHz())
+                    + "; record until the sweep and its tail are over");
         }
         int length = Fourier.lengthFrom(recorded.length + played.length);
         double[] sent = Arrays.copyOf(played, length);

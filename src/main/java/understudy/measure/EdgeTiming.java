@@ -102,7 +102,8 @@ public record EdgeTiming(
         for (int i = 0; i < instants.length; i++) {
             if (Math.abs(whole.missSeconds[i]) > MOST_MISS * meanInterval) {
                 throw new MeasureException("edge " + (i + 1) + " at " + MeasureException.seconds(instants[i]) + " lies "
-                        + MeasureException.seconds(whole.missSeconds[i]) + " from where this geometry puts it at " + (course == Course.STEADY ? "steady" : "linearly changing")
+                        + MeasureException.seconds(whole.missSeconds[i]) + " from where this geometry puts it at "
+                        + (course == Course.STEADY ? "steady" : "linearly changing")
                         + " speed; check the pattern, the polarity, and that no edge is missing");
             }
         }

@@ -107,7 +107,8 @@ public final class Spectrum {
         }
         int top = largest(LOBE, bin(upToHz), taken);
         if (top < 0) {
-            throw new MeasureException("nothing lies between the offset and " + MeasureException.hz(upToHz) + "; allow a higher limit");
+            throw new MeasureException("nothing lies between the offset and " + MeasureException.hz(upToHz)
+                    + "; allow a higher limit");
         }
         double sum = 0;
         for (int k = Math.max(0, top - LOBE); k <= Math.min(bins() - 1, top + LOBE); k++) {

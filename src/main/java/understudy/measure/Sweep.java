@@ -25,7 +25,8 @@ public record Sweep(double rateHz, double fromHz, double toHz, double seconds, d
 
     public Sweep {
         if (!(rateHz > 0 && fromHz > 0 && toHz > fromHz && toHz <= MOST_PART_OF_RATE * rateHz)) {
-            throw new MeasureException("a sweep at a rate of " + MeasureException.hz(rateHz) + " runs from above 0 Hz up to at most "
+            throw new MeasureException("a sweep at a rate of " + MeasureException.hz(rateHz)
+                    + " runs from above 0 Hz up to at most "
                     + MeasureException.hz(MOST_PART_OF_RATE * rateHz) + ", got " + MeasureException.hz(fromHz) + " to "
                     + MeasureException.hz(toHz));
         }

@@ -68,8 +68,8 @@ public final class WheelDetector {
         double[] falling = seconds(crossings, false, rateHz);
         if (Math.max(rising.length, falling.length) < LEAST_EVENTS) {
             throw new MeasureException("only " + Math.max(rising.length, falling.length)
-                    + " events in this recording of " + MeasureException.seconds(volts.length / rateHz) + ", at least " + LEAST_EVENTS
-                    + " are needed; record longer, or check the cable and the level");
+                    + " events in this recording of " + MeasureException.seconds(volts.length / rateHz)
+                    + ", at least " + LEAST_EVENTS + " are needed; record longer, or check the cable and the level");
         }
         Rhythm onRising = Rhythm.of(rising);
         Rhythm onFalling = Rhythm.of(falling);
