@@ -29,7 +29,7 @@ class HouseTest {
             List.of("measure"),
             List.of("audio"),
             List.of("preflight"),
-            List.of("plot"),
+            List.of("plot", "guide"),
             List.of("trace"),
             List.of("cli", "panel"));
 
@@ -43,7 +43,8 @@ class HouseTest {
             "org.snakeyaml..", Set.of("pattern"),
             "org.knowm..", Set.of("plot"),
             "org.apache.batik..", Set.of("plot"),
-            "java.awt..", Set.of("plot"));
+            "org.commonmark..", Set.of("guide"),
+            "java.awt..", Set.of("plot", "guide"));
 
     /** The methods of Math whose result the Java specification fixes to the last bit. */
     private static final Set<String> EXACT_MATH = Set.of(

@@ -49,6 +49,7 @@ public final class Main {
         commands.put("render", RenderCommand::new);
         commands.put("devices", DevicesCommand::new);
         commands.put("cautions", CautionsCommand::new);
+        commands.put("guide", GuideCommand::new);
         commands.put(COMPLETION, CompletionCommand::new);
         return commands;
     }

@@ -41,6 +41,7 @@ class HelpTest {
                   render      Writes a pattern's signal to a WAV file.
                   devices     Lists the audio devices, and what each really opens with.
                   cautions    Tells what can hurt people or machines, and what to do about it.
+                  guide       Tells how to build the box, wire it and use it, page by page.
                   completion  Prints completion for bash and zsh.
 
                 Examples:
@@ -96,7 +97,7 @@ class HelpTest {
     }
 
     @ParameterizedTest
-    @ValueSource(strings = {"patterns", "show", "check", "play", "render", "devices", "cautions", "completion"})
+    @ValueSource(strings = {"patterns", "show", "check", "play", "render", "devices", "cautions", "guide", "completion"})
     void everyCommandHasHelpWithExamplesThatFitsTheScreen(String command) {
         Run.Outcome help = Run.in(home).understudy(command, "--help");
         assertThat(help.exitCode()).isZero();
