@@ -36,7 +36,17 @@ class SourcesTest {
         List<String> named = NAMED_TYPE.matcher(Files.readString(Path.of("DEVELOPERS.md"))).results()
                 .map(MatchResult::group).toList();
         assertThat(named).isNotEmpty();
-        assertThat(named).allSatisfy(name -> assertThat(types).contains(NAMED_TYPE.matcher(name).replaceAll("$1")));
+        assertThat(named.stream().map(name -> NAMED_TYPE.matcher(name).replaceAll("$1"))
+                .filter(type -> !types.contains(type) && !isOfJava(type))).isEmpty();
+    }
+
+    private static boolean isOfJava(String type) {
+        try {
+            Class.forName("java.lang." + type);
+            return true;
+        } catch (ClassNotFoundException e) {
+            return false;
+        }
     }
 
     private static List<Path> sources() throws IOException {

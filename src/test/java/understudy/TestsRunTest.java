@@ -48,7 +48,7 @@ class TestsRunTest {
     @Test
     void aTestThatWouldNotRunIsSeen() {
         JavaClasses lost = new ClassFileImporter().importClasses(
-                Lost.class, Lost.NotMarked.class, Lost.SwitchedOffTest.class, Lost.OddTest.class);
+                Lost.class, Lost.NotMarked.class, Lost.SwitchedOff.class, Lost.Odd.class);
         assertThat(lost.stream().flatMap(TestsRunTest::testMethods).map(TestsRunTest::whyItWouldNotRun))
                 .hasSize(4).allSatisfy(why -> assertThat(why).isPresent());
     }
@@ -101,13 +101,13 @@ class TestsRunTest {
             void inAnInnerClassWithoutAMark() {}
         }
 
-        static final class SwitchedOffTest {
+        static final class SwitchedOff {
             @Test
             @Disabled("an example of a test that does not run")
             void switchedOff() {}
         }
 
-        abstract static class OddTest {
+        abstract static class Odd {
             @Test
             private void hidden() {}
         }

@@ -1,6 +1,10 @@
 package understudy.audio;
 
 import java.nio.file.Path;
+import java.util.concurrent.ExecutionException;
+import java.util.concurrent.ExecutorService;
+import java.util.concurrent.Executors;
+import java.util.concurrent.Future;
 import java.util.function.LongConsumer;
 import understudy.rig.OutputScale;
 import understudy.wave.VoltSource;
@@ -11,7 +15,8 @@ import understudy.wave.VoltSource;
  */
 public final class WavRender {
 
-    private static final int BLOCK_FRAMES = 4096;
+    /** Large enough that handing a block over costs nothing, small enough to stay in the cache. */
+    private static final int BLOCK_FRAMES = 16_384;
 
     private WavRender() {}
 
@@ -38,24 +43,60 @@ public final class WavRender {
             VoltSource source, OutputScale scale, int channels, SampleFormat format, long frames, Path target,
             LongConsumer progress) throws AudioException {
         var stage = new OutputStage(scale, source.channels(), channels, format, false, source.rateHz(), true);
-        double[][] volts = new double[source.channels()][BLOCK_FRAMES];
         byte[] bytes = new byte[BLOCK_FRAMES * stage.frameBytes()];
+        // one block is packed and written while the next is rendered
+        double[][][] blocks = new double[2][source.channels()][BLOCK_FRAMES];
+        ExecutorService packer = Executors.newSingleThreadExecutor(WavRender::daemon);
         try (WavWriter file = WavWriter.create(target, channels, source.rateHz(), format)) {
             file.reserve(Math.multiplyExact(frames, (long) stage.frameBytes()));
-            for (long done = 0; done < frames; ) {
+            Future<?> underWay = null;
+            int turn = 0;
+            for (long done = 0; done < frames; turn ^= 1) {
+                double[][] volts = blocks[turn];
                 int block = (int) Math.min(BLOCK_FRAMES, frames - done);
                 source.render(volts, block);
-                int length = stage.pack(volts, block, bytes);
-                if (stage.tripped()) {
-                    throw new IllegalStateException(target + ": the signal is not a number at frame "
-                            + stage.trippedAtFrame() + "; nothing was kept; this is a defect in Understudy");
-                }
-                file.write(bytes, length);
+                await(underWay);
+                underWay = packer.submit(() -> {
+                    int length = stage.pack(volts, block, bytes);
+                    if (stage.tripped()) {
+                        throw new IllegalStateException(target + ": the signal is not a number at frame "
+                                + stage.trippedAtFrame() + "; nothing was kept; this is a defect in Understudy");
+                    }
+                    file.write(bytes, length);
+                    return null;
+                });
                 done += block;
                 progress.accept(done);
             }
+            await(underWay);
             file.commit();
             return new Summary(frames, file.dataBytes(), stage.peak(), stage.clippedSamples());
+        } finally {
+            packer.shutdownNow();
+        }
+    }
+
+    private static Thread daemon(Runnable work) {
+        Thread thread = new Thread(work, "file-packer");
+        thread.setDaemon(true);
+        return thread;
+    }
+
+    /** Waits for a block to be written, and throws here what went wrong there. */
+    private static void await(Future<?> block) throws AudioException {
+        if (block == null) {
+            return;
+        }
+        try {
+            block.get();
+        } catch (ExecutionException e) {
+            if (e.getCause() instanceof AudioException failed) {
+                throw failed;
+            }
+            throw e.getCause() instanceof RuntimeException defect ? defect : new IllegalStateException(e.getCause());
+        } catch (InterruptedException e) {
+            Thread.currentThread().interrupt();
+            throw new IllegalStateException("interrupted while writing", e);
         }
     }
 }

@@ -23,6 +23,11 @@ final class EndReport {
                 : report.end() instanceof PlayerEnd.Stopped ? "stopped" : "ended";
         lines.add(format("%s after %.1f s, %d frames at %d Hz, %s", how, report.secondsPlayed(), report.framesPlayed(),
                 report.destination().rateHz(), destination(report)));
+        if (report.destination() instanceof DeviceChoice) {
+            lines.add(report.hardware().isEmpty()
+                    ? "what the hardware itself ran at, the system does not tell"
+                    : "the hardware itself ran at " + report.hardware());
+        }
         lines.add(underruns(report));
         lines.add(format("latency %.0f ms%s, buffer %.0f ms", report.targetEndMillis(),
                 report.targetEndMillis() == report.targetStartMillis() ? ""

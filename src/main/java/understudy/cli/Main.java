@@ -39,7 +39,7 @@ public final class Main {
     static int run(Surroundings surroundings, String... args) {
         try {
             return commandLine(surroundings).execute(args);
-        } catch (Exception | StackOverflowError | OutOfMemoryError | LinkageError | AssertionError e) {
+        } catch (Throwable e) {
             return defect(e, surroundings);
         } finally {
             surroundings.out().flush();
@@ -111,7 +111,8 @@ public final class Main {
                 "  understudy show crank-36-1-vr",
                 "  understudy play crank-36-1-vr --speed \"800 rpm\"",
                 "",
-                "A command's own help: understudy play --help"
+                "A command's own help: understudy play --help",
+                "Exit codes: 0 fine, 1 failed, 2 bad input (then nothing was done)."
             })
     private static final class Root implements Callable<Integer> {
 

@@ -2,6 +2,7 @@ package understudy.cli;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import java.util.concurrent.atomic.AtomicReference;
 import understudy.pattern.Pattern;
 import understudy.plot.LinePlot;
@@ -11,23 +12,33 @@ import understudy.wave.Renderer;
 /** Draws what a pattern plays while the slowest of its outputs goes through its cycle once. */
 final class OneCycle {
 
-    private static final int RATE_HZ = 48_000;
     /** Fewer would show corners where there are none. */
     private static final int LEAST_FRAMES = 1500;
+    /** Of slow signals; they lose nothing that could be seen, and the drawing stays quick. */
+    private static final int MOST_FRAMES = 4_000_000;
+    /** A turn takes nearly three hours. */
+    private static final double SLOWEST_HZ = 1e-4;
     /** More than the pixels of a picture; beyond it neighbours are drawn as their lowest and highest. */
     private static final int MOST_POINTS = 3000;
     private static final int MOST_TURNS = 4;
 
     private OneCycle() {}
 
-    static LinePlot plot(Pattern pattern, double speedHz) {
+    /** Empty where nearly nothing moves, so that there is no cycle to draw. */
+    static Optional<LinePlot> plot(Pattern pattern, double speedHz) {
+        if (speedHz < SLOWEST_HZ) {
+            return Optional.empty();
+        }
         int turns = turns(pattern);
-        int rateHz = RATE_HZ;
+        int rateHz = Playable.DEFAULT_RATE_HZ;
         while (turns / speedHz * rateHz < LEAST_FRAMES) {
             rateHz *= 2;
         }
+        while (turns / speedHz * rateHz > MOST_FRAMES) {
+            rateHz /= 2;
+        }
         int frames = (int) Math.ceil(turns / speedHz * rateHz) + 1;
-        Renderer renderer = new Renderer(pattern.withProfile(java.util.Optional.empty()), rateHz, speedHz,
+        Renderer renderer = new Renderer(pattern.withProfile(Optional.empty()), rateHz, speedHz,
                 new AtomicReference<>(Renderer.startingHand(pattern)));
         double[][] volts = new double[renderer.channels()][frames];
         renderer.render(volts, frames);
@@ -37,7 +48,7 @@ final class OneCycle {
             panels.add(new LinePlot.Panel(pattern.outputs().get(i).name(), "V", points(volts[i], degreesPerFrame)));
         }
         String title = pattern.title() + ", at " + pattern.speed().print(speedHz);
-        return new LinePlot(title, "turn of the speed, degrees", 0, 360.0 * turns, panels);
+        return Optional.of(new LinePlot(title, "turn of the speed, degrees", 0, 360.0 * turns, panels));
     }
 
     /** Whole turns that hold the longest cycle; a cycle a little over one turn counts as one. */

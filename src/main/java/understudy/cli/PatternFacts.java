@@ -5,15 +5,17 @@ import static understudy.cli.SignalWords.hertz;
 import static understudy.cli.SignalWords.seconds;
 import static understudy.cli.SignalWords.volts;
 
+import java.math.MathContext;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.stream.DoubleStream;
 import understudy.pattern.Fault;
 import understudy.pattern.Hazard;
 import understudy.pattern.Pattern;
 import understudy.pattern.Speed;
-import understudy.quantity.Quantity;
+import understudy.wave.Fit;
 import understudy.wave.OutputFacts;
 
 /** What {@code show} tells about a pattern, for people and for scripts. */
@@ -56,6 +58,8 @@ final class PatternFacts {
         lines.addAll(faults());
         lines.add("");
         lines.addAll(rates());
+        lines.add("");
+        lines.addAll(swings());
         for (OutputFacts output : outputs) {
             lines.add("");
             lines.addAll(intervals(output));
@@ -95,9 +99,29 @@ final class PatternFacts {
         return table.lines();
     }
 
+    /** What is left of quick shapes between the samples. */
+    private List<String> swings() {
+        Table table = new Table();
+        List<String> head = new ArrayList<>(List.of("Swing kept"));
+        for (double hz : speedsHz) {
+            head.add("at " + pattern.speed().print(hz));
+        }
+        table.row(head);
+        for (int i = 0; i < outputs.size(); i++) {
+            List<String> row = new ArrayList<>(List.of(outputs.get(i).output()));
+            for (double hz : speedsHz) {
+                row.add(SwingNote.percent(swingKept(outputs.get(i), hz)));
+            }
+            table.row(row);
+        }
+        List<String> lines = new ArrayList<>(table.lines());
+        lines.add("(at " + Playable.DEFAULT_RATE_HZ + " samples a second; --rate of play and render raises it)");
+        return lines;
+    }
+
     private static String perTurn(OutputFacts output) {
         return Double.isNaN(output.eventsPerTurn()) ? "-" : Json.number(output.eventsPerTurn()).round(
-                new java.math.MathContext(6)).toPlainString();
+                new MathContext(6)).toPlainString();
     }
 
     /** Equal intervals in a row take one line. */
@@ -145,11 +169,16 @@ final class PatternFacts {
                 "eventsPerTurn", Double.isNaN(output.eventsPerTurn()) ? null : Json.number(output.eventsPerTurn()),
                 "eventRates", DoubleStream.of(speedsHz).mapToObj(hz -> Json.map(
                         "speed", Json.number(pattern.speed().inUnit(hz)),
-                        "hz", Json.number(output.eventRateHz(hz)))).toList(),
+                        "hz", Json.number(output.eventRateHz(hz)),
+                        "swingKept", Json.number(swingKept(output, hz)))).toList(),
                 "events", output.events().stream().map(event -> Json.map(
                         "angleDeg", Json.number(event.angleDeg()),
                         "tooth", event.tooth(),
-                        "kind", event.kind().name().toLowerCase(java.util.Locale.ROOT).replace('_', '-'))).toList(),
+                        "kind", event.kind().name().toLowerCase(Locale.ROOT).replace('_', '-'))).toList(),
                 "intervalsDeg", output.intervalsDeg().stream().map(Json::number).toList());
+    }
+
+    private double swingKept(OutputFacts output, double hz) {
+        return Fit.of(pattern, Playable.DEFAULT_RATE_HZ, hz).get(outputs.indexOf(output)).swingLeft();
     }
 }

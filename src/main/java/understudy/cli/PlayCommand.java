@@ -151,11 +151,27 @@ final class PlayCommand implements Callable<Integer> {
         } else if (device.isEmpty()) {
             return new Silent(playable.rateHz(), channels);
         }
+        OptionalInt rateHz = options.askedRateHz(playable);
         try {
-            return Devices.choose(device.get(), channels, options.askedRateHz(playable));
+            return Devices.choose(device.get(), channels, rateHz);
         } catch (AudioException e) {
-            throw Failed.because(e);
+            throw fewerChannels(device.get(), channels, rateHz).<RuntimeException>map(fewer -> new BadInput(
+                    "--channels: \"" + device.get().label() + "\" opens with " + fewer + " channels, and " + channels
+                            + " are asked for; name the outputs that you want, in channel order"))
+                    .orElseGet(() -> Failed.because(e));
         }
+    }
+
+    /** How many the device opens with, if it is only that so many are too many. */
+    private static Optional<Integer> fewerChannels(Device device, int channels, OptionalInt rateHz) {
+        for (int fewer = channels - 1; fewer > 0; fewer--) {
+            try {
+                return Optional.of(Devices.choose(device, fewer, rateHz).channels()).filter(opened -> opened < channels);
+            } catch (AudioException e) {
+                // fewer still
+            }
+        }
+        return Optional.empty();
     }
 
     private String opening(Destination destination) {

@@ -106,6 +106,10 @@ final class PlaySession {
         while (report.isEmpty()) {
             surroundings.out().println(Math.round(player.status().secondsPlayed()) + " s: "
                     + status.text(renderer.speedHz(), hand.now(), player.status()));
+            if (surroundings.out().checkError()) {
+                // nobody reads any more: whoever looked after this is gone
+                player.stop();
+            }
             report = player.awaitEnd(LOG_EVERY);
         }
         return report.get();

@@ -21,6 +21,8 @@ import understudy.wave.VoltSource;
  */
 record Playable(Pattern pattern, double startHz, int rateHz, int[] outputOfChannel, OutputScale scale) {
 
+    static final int DEFAULT_RATE_HZ = 48_000;
+
     Playable atRate(int otherHz) {
         return new Playable(pattern, startHz, otherHz, outputOfChannel, scale);
     }

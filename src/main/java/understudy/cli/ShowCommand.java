@@ -4,20 +4,17 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.InvalidPathException;
 import java.nio.file.Path;
-import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import java.util.concurrent.Callable;
-import java.util.stream.DoubleStream;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 import understudy.pattern.Pattern;
-import understudy.pattern.Speed;
 import understudy.plot.LinePlot;
 import understudy.plot.PlotFile;
 import understudy.plot.TerminalPlot;
-import understudy.wave.OutputFacts;
 
 /** Tells all about one pattern. */
 @Command(
@@ -71,8 +68,9 @@ final class ShowCommand implements Callable<Integer> {
         Path file = plotFile == null ? null : plotPath(given);
         given.refuse();
 
+        Optional<LinePlot> plot = OneCycle.plot(pattern, speedHz);
         if (file != null) {
-            write(OneCycle.plot(pattern, speedHz), file);
+            write(plot.orElseThrow(() -> standsStill(pattern, speedHz)), file);
         }
         PatternFacts facts = new PatternFacts(pattern, speedHz);
         if (json) {
@@ -84,10 +82,14 @@ final class ShowCommand implements Callable<Integer> {
         if (file != null) {
             surroundings.out().println("drawn in " + file);
         } else {
-            TerminalPlot.draw(OneCycle.plot(pattern, speedHz), Paragraph.WIDTH, DRAWN_ROWS, surroundings.braille())
-                    .forEach(surroundings.out()::println);
+            plot.ifPresent(drawing -> TerminalPlot.draw(drawing, Paragraph.WIDTH, DRAWN_ROWS, surroundings.braille())
+                    .forEach(surroundings.out()::println));
         }
         return Main.FINE;
+    }
+
+    private static BadInput standsStill(Pattern pattern, double speedHz) {
+        return new BadInput("--plot: at " + pattern.speed().print(speedHz) + " hardly anything moves; give a higher --speed");
     }
 
     private Path plotPath(Given given) {

@@ -70,7 +70,7 @@ final class SignalOptions {
         if (seed != null) {
             pattern = pattern.withSeed(given.whole("--seed", seed, 0, Integer.MAX_VALUE, 0));
         }
-        int rateHz = (int) given.quantity("--rate", rateWithUnit(), RATE, 48_000);
+        int rateHz = (int) given.quantity("--rate", rateWithUnit(), RATE, Playable.DEFAULT_RATE_HZ);
         int[] outputOfChannel = ChannelMap.read(channels, pattern, given);
         return new Playable(pattern, startHz, rateHz, outputOfChannel, scale(pattern, outputOfChannel, given));
     }

@@ -1,5 +1,6 @@
 package understudy.cli;
 
+import java.math.MathContext;
 import java.util.Locale;
 import understudy.pattern.Bursts;
 import understudy.pattern.DrawnCycle;
@@ -69,6 +70,6 @@ final class SignalWords {
     }
 
     private static String number(double number) {
-        return Json.number(number).round(new java.math.MathContext(6)).toPlainString();
+        return Json.number(number).round(new MathContext(6)).toPlainString();
     }
 }

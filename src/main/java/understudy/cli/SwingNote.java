@@ -1,7 +1,6 @@
 package understudy.cli;
 
 import java.util.Optional;
-import understudy.pattern.Pattern;
 import understudy.pattern.Profile;
 import understudy.pattern.Profile.Step;
 import understudy.wave.Fit;

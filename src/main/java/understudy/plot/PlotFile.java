@@ -1,8 +1,11 @@
 package understudy.plot;
 
 import java.awt.Dimension;
+import java.awt.Font;
 import java.awt.Graphics2D;
 import java.awt.RenderingHints;
+import java.awt.font.FontRenderContext;
+import java.awt.font.TextLayout;
 import java.awt.image.BufferedImage;
 import java.io.BufferedOutputStream;
 import java.io.IOException;
@@ -55,14 +58,19 @@ public final class PlotFile {
     private static void draw(LinePlot plot, Path file, boolean png) throws IOException {
         // no window is ever opened, and without a screen Java would otherwise refuse to draw
         System.setProperty("java.awt.headless", "true");
+        needFonts();
+        if (png) {
+            drawPng(new Painting(plot), file);
+        } else {
+            drawSvg(new Painting(plot), file);
+        }
+    }
+
+    /** Tries on one letter what a machine without fonts fails at, in ways that differ with its Java. */
+    private static void needFonts() throws IOException {
         try {
-            if (png) {
-                drawPng(new Painting(plot), file);
-            } else {
-                drawSvg(new Painting(plot), file);
-            }
-        } catch (LinkageError | InternalError | NullPointerException e) {
-            // what Java throws, by its version, where it finds no font at all
+            new TextLayout("V", new Font(Font.SANS_SERIF, Font.PLAIN, 12), new FontRenderContext(null, true, true));
+        } catch (Error | RuntimeException e) {
             throw new IOException("this machine has no fonts for Java to draw text with; install some"
                     + " (Debian, Ubuntu: apt-get install fontconfig fonts-dejavu-core) and try again", e);
         }

@@ -10,8 +10,6 @@ abstract class Gradual implements Disturbance {
     private final Switch when;
     private final double mostChange;
     private double presence;
-    private long turnSeen = Long.MIN_VALUE;
-    private boolean wanted;
 
     Gradual(Switch when, int rateHz) {
         this.when = when;
@@ -24,11 +22,7 @@ abstract class Gradual implements Disturbance {
         for (int i = 0; i < Motion.QUANTUM; i++) {
             double turn = turnAxis.cyclesAt(turns[i]);
             long frame = motion.startFrame() + i;
-            long whole = turnAxis.base() + (long) Math.floor(turn);
-            if (whole != turnSeen || i == 0) {
-                wanted = when.acts(whole, frame, faultsOn);
-                turnSeen = whole;
-            }
+            boolean wanted = when.acts(turnAxis.base() + (long) Math.floor(turn), frame, faultsOn);
             if (wanted ? presence < 1 : presence > 0) {
                 // at the very start there is nothing to jump from
                 presence = frame == 0 ? 1 : Math.max(0, Math.min(1, presence + (wanted ? mostChange : -mostChange)));

@@ -8,6 +8,7 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Arrays;
+import java.util.Map;
 import java.util.concurrent.TimeUnit;
 import java.util.regex.Pattern;
 import org.junit.jupiter.api.Test;
@@ -48,6 +49,7 @@ class HelpTest {
                   understudy play crank-36-1-vr --speed "800 rpm"
 
                 A command's own help: understudy play --help
+                Exit codes: 0 fine, 1 failed, 2 bad input (then nothing was done).
                 """);
     }
 
@@ -113,9 +115,23 @@ class HelpTest {
                 .forEach(line -> root.parseArgs(words(line.substring("understudy ".length()).replaceAll(" +>.*", "")))));
     }
 
-    private static String[] words(String line) {
+    static String[] words(String line) {
         return Pattern.compile("\"([^\"]*)\"|(\\S+)").matcher(line).results()
                 .map(word -> word.group(1) != null ? word.group(1) : word.group(2)).toArray(String[]::new);
+    }
+
+    @Test
+    void coloursAreForPeopleWhoWantThem() {
+        assertThat(colours(true, Map.of("TERM", "xterm"))).isTrue();
+        assertThat(colours(true, Map.of("TERM", "xterm", "NO_COLOR", ""))).as("an empty NO_COLOR does not count").isTrue();
+        assertThat(colours(true, Map.of("TERM", "xterm", "NO_COLOR", "1"))).isFalse();
+        assertThat(colours(true, Map.of("TERM", "dumb"))).isFalse();
+        assertThat(colours(false, Map.of("TERM", "xterm"))).isFalse();
+    }
+
+    private boolean colours(boolean terminal, Map<String, String> env) {
+        Run run = Run.in(home).withEnv(env);
+        return (terminal ? run.atTerminal("") : run).understudy("--help").out().contains("\033[");
     }
 
     @Test

@@ -19,6 +19,7 @@ final class Run {
     private final Path home;
     private String typed = "";
     private boolean terminal;
+    private Map<String, String> env = Map.of("TERM", "xterm", "NO_COLOR", "1");
     private Charset charset = StandardCharsets.UTF_8;
     private Surroundings.Terminals terminals = () -> {
         throw new AssertionError("nobody should open a terminal here");
@@ -52,6 +53,11 @@ final class Run {
         return this;
     }
 
+    Run withEnv(Map<String, String> other) {
+        env = other;
+        return this;
+    }
+
     Run inAscii() {
         charset = StandardCharsets.US_ASCII;
         return this;
@@ -70,7 +76,6 @@ final class Run {
     }
 
     Surroundings surroundings(PrintWriter out, PrintWriter err) {
-        return new Surroundings(out, err, new BufferedReader(new StringReader(typed)), charset, Map.of("TERM", "xterm", "NO_COLOR", "1"),
-                folders(), Clock.fixed(Instant.parse("2026-03-01T12:00:00Z"), ZoneOffset.UTC), terminal, terminals);
+        return new Surroundings(out, err, new BufferedReader(new StringReader(typed)), charset, env, folders(), Clock.fixed(Instant.parse("2026-03-01T12:00:00Z"), ZoneOffset.UTC), terminal, terminals);
     }
 }

@@ -44,6 +44,10 @@ class ShowAndCheckTest {
                 Events  a turn  at 60 rpm  at 600 rpm  at 6000 rpm
                 crank   3       3 Hz       30 Hz       300 Hz
 
+                Swing kept  at 60 rpm  at 600 rpm  at 6000 rpm
+                crank       100 %      100 %       100 %
+                (at 48000 samples a second; --rate of play and render raises it)
+
                 Events of crank  to the next  at 600 rpm
                 1 to 2           90 deg       25 ms
                 3                180 deg      50 ms
@@ -87,6 +91,19 @@ class ShowAndCheckTest {
         Run.Outcome show = Run.in(home).understudy("show", wheel, "--plot", svg.toString());
         assertThat(show.out()).endsWith("\ndrawn in " + svg + "\n");
         assertThat(Files.readString(svg)).contains("<svg").contains("Test wheel 4-1, at 600 rpm");
+    }
+
+    @Test
+    void aWheelThatStandsStillHasFactsAndNoDrawing() throws IOException {
+        String still = Samples.write(home, "still.yaml", Samples.WHEEL.replace("60 rpm, to", "0 rpm, to")).toString();
+        Run.Outcome show = Run.in(home).understudy("show", still, "--speed", "0 rpm");
+        assertThat(show.exitCode()).isZero();
+        assertThat(show.out()).contains("3                180 deg      never\n").doesNotContain("crank, V");
+        Path picture = home.resolve("still.png");
+        Run.Outcome plot = Run.in(home).understudy("show", still, "--speed", "0 rpm", "--plot", picture.toString());
+        assertThat(plot.exitCode()).isEqualTo(Main.BAD_INPUT);
+        assertThat(plot.err()).isEqualTo("--plot: at 0 rpm hardly anything moves; give a higher --speed\n");
+        assertThat(picture).doesNotExist();
     }
 
     @Test

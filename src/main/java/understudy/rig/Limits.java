@@ -1,0 +1,39 @@
+package understudy.rig;
+
+import java.util.Optional;
+import understudy.quantity.Unit;
+
+/**
+ * What current the tool allows through a clip.
+ *
+ * @param normalAmps what the rig's own source may drive in normal use
+ * @param faultAmps  what may flow in any single fault, all of it
+ * @param override   why these are higher than {@link #STANDARD}, to be recorded; none when they are not
+ */
+public record Limits(double normalAmps, double faultAmps, Optional<String> override) {
+    public static final Limits STANDARD = new Limits(1e-3, 5e-3, Optional.empty());
+
+    public Limits {
+        if (!(normalAmps > 0 && faultAmps >= normalAmps && faultAmps <= 1)) {
+            throw new RigException("the limits are given as " + Bounds.print(normalAmps, Unit.AMPERE) + " in normal use and "
+                    + Bounds.print(faultAmps, Unit.AMPERE) + " in a fault",
+                    "both must be above 0 A, the one for faults no lower than the other and at most 1 A");
+        }
+        boolean raised = normalAmps > 1e-3 || faultAmps > 5e-3;
+        if (raised && override.filter(reason -> !reason.isBlank()).isEmpty()) {
+            throw new RigException("limits of " + Bounds.print(normalAmps, Unit.AMPERE) + " and "
+                    + Bounds.print(faultAmps, Unit.AMPERE) + " are higher than the standard 1 mA and 5 mA",
+                    "lower them, or give the reason for the override, which is recorded with the rig");
+        }
+        override = raised ? override.map(String::strip) : Optional.empty();
+    }
+
+    /** Stricter than standard. */
+    public static Limits lowered(double normalAmps, double faultAmps) {
+        return new Limits(normalAmps, faultAmps, Optional.empty());
+    }
+
+    double of(State state) {
+        return state.isFault() ? faultAmps : normalAmps;
+    }
+}
