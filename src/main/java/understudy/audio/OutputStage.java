@@ -23,16 +23,12 @@ final class OutputStage {
     /** 10 ms: long enough not to click, short enough to count as stopping at once. */
     private static final double FADE_SECONDS = 0.010;
 
-<<<<<<< HEAD
     /** Frames worked on at a time. */
     private static final int CHUNK_FRAMES = 512;
 
-    /** A hair above full scale, so that a sine of exactly full scale does not count as clipped for its last rounding. */
-=======
     /**
      * A hair above full scale, so that a sine of exactly full scale does not count as clipped for its last rounding.
      */
->>>>>>> audio
     private static final double CLIP_COUNTED_ABOVE = 1 + 0x1p-23;
 
     private final double fractionPerVolt;
