@@ -127,7 +127,7 @@ final class GuideCommand implements Callable<Integer> {
         try {
             Optional<Path> foreign = GuideHtml.foreign(folder);
             if (foreign.isPresent()) {
-                throw new BadInput("--html: " + foreign.get() + " is there already, and no page of the guide; give another folder");
+                throw new BadInput(foreign.get() + " is there already, and is no page of the guide; give another folder, or move it away");
             }
             GuideHtml.write(folder);
         } catch (IOException e) {

@@ -23,8 +23,8 @@ final class Blocks {
         for (Node node : children(document)) {
             if (node instanceof BulletList) {
                 children(node).forEach(item -> blocks.add(new Block.Item("-", onlyParagraph(item))));
-            } else if (node instanceof OrderedList) {
-                int number = 1;
+            } else if (node instanceof OrderedList list) {
+                int number = list.getMarkerStartNumber();
                 for (Node item : children(node)) {
                     blocks.add(new Block.Item(number++ + ".", onlyParagraph(item)));
                 }
