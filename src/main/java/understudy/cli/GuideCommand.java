@@ -100,7 +100,7 @@ final class GuideCommand implements Callable<Integer> {
                     .forEach(surroundings.out()::println);
         }
         surroundings.out().println();
-        surroundings.out().println("'understudy guide " + Guide.names().get(0) + "' shows the first one; read it before you connect anything.");
+        surroundings.out().println("'understudy guide " + Guide.names().get(0) + "' is the first; read it before you connect anything.");
     }
 
     private void show(Page page) {

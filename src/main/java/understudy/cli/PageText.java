@@ -1,6 +1,7 @@
 package understudy.cli;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import understudy.guide.Block;
 import understudy.guide.Page;
@@ -61,21 +62,44 @@ final class PageText {
         lines.add(colour ? BOLD + line + PLAIN : line);
     }
 
-    /** Side by side where that fits the screen, else each row by itself: its first cell, and the others below with their names. */
     private void table(Block.Rows rows) {
-        Table table = new Table().row(rows.header());
-        rows.rows().forEach(table::row);
-        List<String> side = table.lines().stream().map(line -> "  " + line).toList();
-        if (side.stream().allMatch(line -> line.length() <= Paragraph.WIDTH)) {
-            strong(side.get(0));
-            lines.addAll(side.subList(1, side.size()));
-            return;
+        List<List<String>> all = new ArrayList<>(List.of(rows.header()));
+        all.addAll(rows.rows());
+        int[] widths = widths(all);
+        Table table = new Table();
+        int headerLines = 0;
+        for (List<String> row : all) {
+            List<List<String>> cells = new ArrayList<>();
+            for (int column = 0; column < row.size(); column++) {
+                cells.add(Paragraph.lines(widths[column], "", "", row.get(column)));
+            }
+            int height = cells.stream().mapToInt(List::size).max().orElse(0);
+            for (int line = 0; line < height; line++) {
+                int at = line;
+                table.row(cells.stream().map(cell -> at < cell.size() ? cell.get(at) : "").toList());
+            }
+            headerLines = headerLines == 0 ? height : headerLines;
         }
-        for (List<String> row : rows.rows()) {
-            Paragraph.lines("  ", "  ", row.get(0)).forEach(this::strong);
-            for (int column = 1; column < row.size(); column++) {
-                lines.addAll(Paragraph.lines(MARGIN + rows.header().get(column) + ": ", MARGIN + "  ", row.get(column)));
+        List<String> drawn = table.lines().stream().map(line -> "  " + line).toList();
+        drawn.subList(0, headerLines).forEach(this::strong);
+        lines.addAll(drawn.subList(headerLines, drawn.size()));
+    }
+
+    /** As wide as the cells, the widest columns narrowed until all fit the screen. */
+    private static int[] widths(List<List<String>> rows) {
+        int[] widths = new int[rows.get(0).size()];
+        for (List<String> row : rows) {
+            for (int column = 0; column < widths.length; column++) {
+                widths[column] = Math.max(widths[column], row.get(column).length());
             }
         }
+        while (Arrays.stream(widths).sum() + 2 * widths.length > Paragraph.WIDTH) {
+            int widest = 0;
+            for (int column = 1; column < widths.length; column++) {
+                widest = widths[column] > widths[widest] ? column : widest;
+            }
+            widths[widest]--;
+        }
+        return widths;
     }
 }
