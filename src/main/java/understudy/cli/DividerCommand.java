@@ -162,9 +162,8 @@ final class DividerCommand implements Callable<Integer> {
         }
         Matcher matcher = FROM_TO.matcher(duty.strip());
         String first = matcher.matches() ? matcher.group(1) : duty;
-        String second = matcher.matches() ? matcher.group(2) : duty;
         double least = given.quantity("--duty", first, DUTY, 50) / 100;
-        double most = given.quantity("--duty", second, DUTY, 50) / 100;
+        double most = matcher.matches() ? given.quantity("--duty", matcher.group(2), DUTY, 50) / 100 : least;
         if (most < least) {
             given.problem("--duty", "\"" + duty + "\" runs downwards", "write the smaller part first, like \"10 % to 50 %\"");
             return Use.FULL;
