@@ -1,0 +1,177 @@
+package understudy.preflight;
+
+import java.util.concurrent.atomic.AtomicReference;
+import understudy.rig.Connection;
+import understudy.rig.DroopCorrection;
+import understudy.rig.Probe;
+import understudy.rig.ReluctorInput;
+import understudy.rig.Transient;
+import understudy.wave.Renderer;
+
+/**
+ * What the comparator sees at one steady speed, once the coupling has come to rest: volts at even steps of time, fine
+ * enough to go straight from one to the next.
+ *
+ * <p>Straight lines miss a Gaussian bell of standard deviation s steps by at most 1/(8 s^2) of its height. Steps are
+ * made so fine that s is {@value #FINE_STEPS}: 0.02 % of the swing; where a turn lasts so long that it would take too
+ * many, an edge of 1.5 frames may be off by 0.05 frames, 1 us at 48 kHz, at speeds where that is below 0.003 deg.
+ *
+ * <p>A coupling with time constant tau carries, at rest, the signal's integral less its mean, over tau. So the signal is
+ * begun where its integral is at its mean, which leaves the second order, (cycle/tau)^2/50 of the swing of a lone lobe
+ * and far less of many teeth, and that has the {@code lead} to die away.
+ *
+ * @param volts       from the comparator's reference
+ * @param stepSeconds from each to the next
+ * @param startSeconds when the first comes, counted from frame 0 of the renderer
+ * @param judgeFrom   index from which on the coupling has settled
+ * @param restVolts   with nothing played
+ * @param clipped     the output would have to go beyond full scale
+ */
+record AtComparator(
+        double[] volts, double stepSeconds, double startSeconds, int judgeFrom, double restVolts, boolean clipped) {
+
+    private static final double FINE_STEPS = 24;
+    private static final double EDGE_FRAMES = 1.5;
+    private static final int MOST_FINER = 16;
+    private static final int MOST_STEPS = 400_000;
+    private static final int MOST_FRAMES = 4_000_000;
+    /** A mean over so many frames is off by a quarter of a thousandth of the swing at most. */
+    private static final int MEAN_FRAMES = 4000;
+    private static final double SETTLED_TAUS = 7;
+    /** A turn and its beginning again, to see the gap twice. */
+    private static final double JUDGED_CYCLES = 2.2;
+    /** Of a plain ring, where a cycle may be a single tooth. */
+    private static final double LEAST_PITCHES = 14;
+
+    static AtComparator at(Setup setup, CycleEvents events, double speedHz) {
+        Connection connection = setup.connection();
+        double cycleFrames = setup.rateHz() / events.cycleHz(speedHz);
+        double least = events.plainRing() ? Math.max(1, LEAST_PITCHES / events.timing().length) : 1;
+        double tauFrames = tauFrames(setup, connection);
+        int lead = (int) Math.ceil(Math.min(2 * least * cycleFrames, Math.max(SETTLED_TAUS * tauFrames, cycleFrames / 2)));
+        if (clamps(setup)) {
+            lead = (int) Math.ceil(Math.max(lead, SETTLED_TAUS * tauFrames)); // they shift the bias, over a few tau
+        }
+        int judged = (int) Math.ceil(JUDGED_CYCLES * least * cycleFrames) + 2 * Finer.HALF;
+        int whole = (int) Math.round(Math.ceil(MEAN_FRAMES / cycleFrames) * cycleFrames);
+        int frames = Math.min(MOST_FRAMES, whole + lead + judged);
+
+        double[] wanted = render(setup, speedHz, frames);
+        int start = 0;
+        if (setup.isCoupled()) {
+            subtract(wanted, mean(wanted, whole));
+            start = balanced(wanted, whole);
+        }
+        int count = Math.min(lead + judged, frames - start);
+        double[] fractions = new double[count];
+        long clippedFrames = toFractions(setup, connection, wanted, start, fractions);
+        int finer = finer(events, cycleFrames, count);
+        double step = 1.0 / setup.rateHz() / finer;
+        double[] fine = finer == 1 ? fractions : new Finer(finer).between(fractions, 0, count - 1);
+        double[] volts = new double[fine.length];
+        Transient through = connection.fromRest(step);
+        through.jumpTo(fine[0]);
+        volts[0] = through.volts(Probe.COMPARATOR);
+        for (int i = 1; i < fine.length; i++) {
+            through.stepTo(fine[i]);
+            volts[i] = through.volts(Probe.COMPARATOR);
+        }
+        return new AtComparator(volts, step, (double) start / setup.rateHz(), Math.min(lead, count - 1) * finer,
+                connection.restVolts(Probe.COMPARATOR), clippedFrames > 0);
+    }
+
+    /** When a place between the steps comes. */
+    double seconds(double index) {
+        return startSeconds + index * stepSeconds;
+    }
+
+    int index(double seconds) {
+        return (int) Math.max(0, Math.min(volts.length - 1, Math.rint((seconds - startSeconds) / stepSeconds)));
+    }
+
+    private static double[] render(Setup setup, double speedHz, int frames) {
+        Renderer renderer = new Renderer(setup.pattern(), setup.rateHz(), speedHz,
+                new AtomicReference<>(Renderer.startingHand(setup.pattern())));
+        double[][] volts = new double[1][frames];
+        renderer.render(volts, frames);
+        for (int i = 0; i < frames; i++) {
+            volts[0][i] *= setup.swapped() ? -setup.level() : setup.level();
+        }
+        return volts[0];
+    }
+
+    private static double mean(double[] volts, int frames) {
+        double sum = 0;
+        for (int i = 0; i < frames; i++) {
+            sum += volts[i];
+        }
+        return sum / frames;
+    }
+
+    private static void subtract(double[] volts, double mean) {
+        for (int i = 0; i < volts.length; i++) {
+            volts[i] -= mean;
+        }
+    }
+
+    /** Where the running integral first passes its own mean. */
+    private static int balanced(double[] volts, int frames) {
+        double integral = 0;
+        double sum = 0;
+        for (int i = 0; i < frames; i++) {
+            integral += volts[i];
+            sum += integral;
+        }
+        double mean = sum / frames;
+        integral = 0;
+        for (int i = 0; i < frames; i++) {
+            double before = integral;
+            integral += volts[i];
+            if (before <= mean != integral <= mean) {
+                return i;
+            }
+        }
+        return 0;
+    }
+
+    private static long toFractions(Setup setup, Connection connection, double[] wanted, int start, double[] out) {
+        boolean inverted = setup.rig().output().inverted();
+        if (setup.corrected() && setup.isCoupled()) {
+            DroopCorrection correction = connection.droopCorrection(1.0 / setup.rateHz());
+            for (int i = 0; i < out.length; i++) {
+                out[i] = correction.next(wanted[start + i]);
+            }
+            return correction.clippedFrames();
+        }
+        double perVolt = (inverted ? -1 : 1) / Setup.pinVoltsPerFullScale(connection);
+        long clipped = 0;
+        for (int i = 0; i < out.length; i++) {
+            double fraction = wanted[start + i] * perVolt;
+            out[i] = Math.max(-1, Math.min(1, fraction));
+            clipped += out[i] != fraction ? 1 : 0;
+        }
+        return clipped;
+    }
+
+    private static int finer(CycleEvents events, double cycleFrames, int frames) {
+        double narrow = Math.max(EDGE_FRAMES, events.narrowCycles() * cycleFrames);
+        int finer = 1;
+        while (finer * narrow < FINE_STEPS && finer < MOST_FINER && 2L * finer * frames <= MOST_STEPS) {
+            finer *= 2;
+        }
+        return finer;
+    }
+
+    private static double tauFrames(Setup setup, Connection connection) {
+        if (!setup.isCoupled()) {
+            return 0;
+        }
+        double cornerHz = connection.lowCornerHz(Probe.PINS, Setup.MID_HZ).orElse(Double.POSITIVE_INFINITY);
+        return setup.rateHz() / (2 * Math.PI * cornerHz);
+    }
+
+    private static boolean clamps(Setup setup) {
+        return setup.input().frontEnd().clamp().isPresent()
+                && (setup.input() instanceof ReluctorInput || setup.isCoupled());
+    }
+}

@@ -1,0 +1,117 @@
+package understudy.preflight;
+
+import java.util.Comparator;
+import java.util.List;
+import java.util.Optional;
+import understudy.quantity.Quantity;
+import understudy.quantity.Unit;
+
+/**
+ * The computed answer to: will this input decode this output from this rig, and over which speeds.
+ *
+ * @param overview judgements by speed, from the lowest to the top
+ * @param atDefault the one at the pattern's default speed
+ * @param low      lower end of the usable range; none when no speed is decoded
+ * @param high     its upper end, likewise
+ * @param reason   without a range: what ends it at the default speed
+ * @param remedies without a range: what would make it decode at the default speed
+ */
+public record Preflight(
+        Setup setup,
+        List<Judgement> overview,
+        Judgement atDefault,
+        Optional<RangeEnd> low,
+        Optional<RangeEnd> high,
+        Optional<Limit> reason,
+        List<String> remedies) {
+
+    public Preflight {
+        overview = List.copyOf(overview);
+        remedies = List.copyOf(remedies);
+    }
+
+    /**
+     * The whole answer, with what ends the range and what would widen it.
+     *
+     * @throws CannotJudge for an output that has no teeth and is no tone
+     */
+    public static Preflight of(Setup setup) {
+        return of(setup, true);
+    }
+
+    /** The range alone, quicker: for a line before something is played. */
+    public static Preflight rangeOnly(Setup setup) {
+        return of(setup, false);
+    }
+
+    private static Preflight of(Setup setup, boolean tryChanges) {
+        Sweep sweep = new Sweep(setup);
+        List<Judgement> overview = sweep.overview();
+        Judgement atDefault = sweep.at(Math.max(sweep.lowestHz(), setup.pattern().speed().defaultHz()));
+        Optional<Sweep.Stretch> usable = sweep.usable(overview);
+        if (usable.isEmpty()) {
+            List<Tried> helpful = tryChanges ? tried(setup, atDefault.speedHz(), true, true) : List.of();
+            return new Preflight(setup, overview, atDefault, Optional.empty(), Optional.empty(),
+                    tryChanges ? Optional.of(limit(helpful)) : Optional.empty(),
+                    helpful.stream().flatMap(tried -> tried.change.words().stream()).toList());
+        }
+        Sweep.Stretch range = usable.get();
+        return new Preflight(setup, overview, atDefault,
+                Optional.of(end(setup, range.fromHz(), range.below(), false, tryChanges)),
+                Optional.of(end(setup, range.toHz(), range.above(), true, tryChanges)), Optional.empty(), List.of());
+    }
+
+    private static RangeEnd end(Setup setup, double goodHz, double badHz, boolean upwards, boolean tryChanges) {
+        if (Double.isNaN(badHz)) {
+            return new RangeEnd(goodHz, Optional.of(Limit.PATTERN), List.of());
+        }
+        if (!tryChanges) {
+            return new RangeEnd(goodHz, Optional.empty(), List.of());
+        }
+        List<Tried> helpful = tried(setup, badHz, upwards, upwards);
+        List<RangeEnd.Widening> widenings = helpful.stream()
+                .flatMap(tried -> tried.change.words().map(words -> new RangeEnd.Widening(words, tried.reachHz)).stream())
+                .toList();
+        return new RangeEnd(goodHz, Optional.of(limit(helpful)), widenings);
+    }
+
+    private record Tried(Change change, double reachHz) {}
+
+    /** Changes that move an end by less than this are not worth a word. */
+    private static final double WORTH = 1.05;
+
+    /** The changes with which a speed is decoded, those that reach furthest first, else in the order of trying. */
+    private static List<Tried> tried(Setup setup, double speedHz, boolean upwards, boolean fast) {
+        return Change.of(setup, fast).parallelStream()
+                .map(change -> {
+                    Sweep sweep = new Sweep(change.changed());
+                    return sweep.at(speedHz).isDecoded() ? new Tried(change, sweep.reach(speedHz, upwards)) : null;
+                })
+                .filter(tried -> tried != null && Math.max(tried.reachHz / speedHz, speedHz / tried.reachHz) > WORTH)
+                .sorted(Comparator.comparingDouble(tried -> upwards ? -tried.reachHz : tried.reachHz))
+                .toList();
+    }
+
+    private static Limit limit(List<Tried> helpful) {
+        return helpful.isEmpty() ? Limit.TOGETHER : helpful.get(0).change.limit();
+    }
+
+    /** One line: "decodes from 45 rpm to 7200 rpm on this input; 0.31 V to spare at 800 rpm". */
+    public String summary() {
+        String spare = print(Math.abs(atDefault.marginVolts())) + (atDefault.marginVolts() < 0 ? " short" : " to spare")
+                + " at " + print(atDefault.speedHz(), setup);
+        if (low.isEmpty() || high.isEmpty()) {
+            return "does not decode at any speed on this input: " + atDefault.verdict().words() + "; " + spare;
+        }
+        return "decodes from " + print(low.get().speedHz(), setup) + " to " + print(high.get().speedHz(), setup)
+                + " on this input; " + spare;
+    }
+
+    private static String print(double speedHz, Setup setup) {
+        return setup.pattern().speed().print(speedHz);
+    }
+
+    private static String print(double volts) {
+        return new Quantity(volts, Unit.VOLT).rounded(2);
+    }
+}
