@@ -24,16 +24,24 @@ import understudy.wave.Renderer;
  * @param stepSeconds from each to the next
  * @param startSeconds when the first comes, counted from frame 0 of the renderer
  * @param judgeFrom   index from which on the coupling has settled
+ * @param judgeTo     index up to which nothing is felt of the end of the samples
  * @param restVolts   with nothing played
  * @param clipped     the output would have to go beyond full scale
  */
 record AtComparator(
-        double[] volts, double stepSeconds, double startSeconds, int judgeFrom, double restVolts, boolean clipped) {
+        double[] volts,
+        double stepSeconds,
+        double startSeconds,
+        int judgeFrom,
+        int judgeTo,
+        double restVolts,
+        boolean clipped) {
 
     private static final double FINE_STEPS = 24;
     private static final double EDGE_FRAMES = 1.5;
     private static final int MOST_FINER = 16;
     private static final int MOST_STEPS = 400_000;
+    /** Some 30 MB. */
     private static final int MOST_FRAMES = 4_000_000;
     /** A mean over so many frames is off by a quarter of a thousandth of the swing at most. */
     private static final int MEAN_FRAMES = 4000;
@@ -54,7 +62,8 @@ record AtComparator(
         }
         int judged = (int) Math.ceil(JUDGED_CYCLES * least * cycleFrames) + 2 * Finer.HALF;
         int whole = (int) Math.round(Math.ceil(MEAN_FRAMES / cycleFrames) * cycleFrames);
-        int frames = Math.min(MOST_FRAMES, whole + lead + judged);
+        lead = Math.max(0, Math.min(lead, MOST_FRAMES - whole - judged));
+        int frames = whole + lead + judged;
 
         double[] wanted = render(setup, speedHz, frames);
         int start = 0;
@@ -62,7 +71,7 @@ record AtComparator(
             subtract(wanted, mean(wanted, whole));
             start = balanced(wanted, whole);
         }
-        int count = Math.min(lead + judged, frames - start);
+        int count = lead + judged;
         double[] fractions = new double[count];
         long clippedFrames = toFractions(setup, connection, wanted, start, fractions);
         int finer = finer(events, cycleFrames, count);
@@ -76,7 +85,7 @@ record AtComparator(
             through.stepTo(fine[i]);
             volts[i] = through.volts(Probe.COMPARATOR);
         }
-        return new AtComparator(volts, step, (double) start / setup.rateHz(), Math.min(lead, count - 1) * finer,
+        return new AtComparator(volts, step, (double) start / setup.rateHz(), lead * finer, (count - 1 - Finer.HALF) * finer,
                 connection.restVolts(Probe.COMPARATOR), clippedFrames > 0);
     }
 

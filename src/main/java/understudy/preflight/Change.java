@@ -11,14 +11,19 @@ import understudy.quantity.Unit;
 import understudy.rig.AudioOutput;
 import understudy.rig.Coupling;
 import understudy.rig.Divider;
+import understudy.rig.DividerSearch;
 import understudy.rig.FrontEnd;
 import understudy.rig.Input;
 import understudy.rig.Lead;
+import understudy.rig.Limits;
+import understudy.rig.Preferred;
 import understudy.rig.PulledUpInput;
 import understudy.rig.ReluctorInput;
 import understudy.rig.ResistiveInput;
 import understudy.rig.Rig;
+import understudy.rig.RigException;
 import understudy.rig.Spread;
+import understudy.rig.Use;
 
 /**
  * One thing about a setup done otherwise.
@@ -33,6 +38,9 @@ record Change(Limit limit, Optional<String> words, Setup changed) {
     private static final double FAR = 1e3;
     private static final double NARROW_POLE = 0.2;
     private static final double NEARLY = 1.01;
+    /** Of the metal-film resistors that everyone has. */
+    private static final double PART_TOLERANCE = 0.01;
+    private static final double CORNER_HZ = 2;
 
     /** All that may help, in the order of trying; what concerns fast signals only with {@code fast}. */
     static List<Change> of(Setup setup, boolean fast) {
@@ -131,18 +139,30 @@ record Change(Limit limit, Optional<String> words, Setup changed) {
 
     private static void addSwing(Setup setup, List<Change> all) {
         Rig rig = setup.rig();
-        Divider divider = rig.divider();
-        if (divider.shuntOhms().isPresent()) {
-            double ohms = 3 * divider.shuntOhms().get().nominal();
-            Divider larger = new Divider(divider.seriesOhms(), divider.shuntOhms().map(shunt -> times(shunt, 3)), divider.coupling());
-            all.add(new Change(Limit.SWING, Optional.of("a shunt of " + print(ohms, Unit.OHM)
-                    + " and --fit, if the limits allow"), setup.withRig(rig.withDivider(larger)).fitted()));
-        }
+        bestDivider(setup).ifPresent(best -> {
+            Setup changed = setup.withRig(rig.withDivider(best)).fitted();
+            all.add(new Change(Limit.SWING, Optional.of("series " + print(best.seriesOhms().nominal(), Unit.OHM) + ", "
+                    + best.shuntOhms().map(shunt -> "shunt " + print(shunt.nominal(), Unit.OHM)).orElse("no shunt")
+                    + ", and --fit"), changed));
+        });
         AudioOutput out = rig.output();
         double full = Math.min(60, out.fullScaleVolts().nominal() * FAR); // 60 V is the most that an output may have
         Rig strong = new Rig(new AudioOutput(Spread.exactly(full), out.outputOhms(), out.couplingFarads(), out.inverted(),
-                out.popVolts()), divider, rig.lead());
+                out.popVolts()), rig.divider(), rig.lead());
         all.add(new Change(Limit.SWING, Optional.empty(), setup.withRig(strong).fitted()));
+    }
+
+    /** The divider for this output and input with the best worst case within the limits, if there is one. */
+    private static Optional<Divider> bestDivider(Setup setup) {
+        Rig rig = setup.rig();
+        double duty = CycleEvents.highPart(setup.output());
+        try {
+            return Optional.of(DividerSearch.best(new DividerSearch.Request(rig.output(), rig.lead(), setup.input(),
+                    new Use(Setup.FIT_PART, duty, duty), Preferred.E24, PART_TOLERANCE, CORNER_HZ, Limits.STANDARD,
+                    Optional.of(rig.divider().coupling()))).assessment().rig().divider());
+        } catch (RigException e) {
+            return Optional.empty(); // there is none; why, is the divider's own business to say
+        }
     }
 
     private static void addShape(Setup setup, List<Change> all) {

@@ -125,6 +125,19 @@ record CycleEvents(
                 output.phaseDeg() / 360, narrow);
     }
 
+    /** For what part of the time a two-level signal is high; half for all others. 0.01 to 0.99. */
+    static double highPart(Output output) {
+        double part = 0.5;
+        if (output.signal() instanceof WheelSignal wheelSignal && wheelSignal.sensor() instanceof Hall hall) {
+            Wheel wheel = wheelSignal.wheel();
+            double onTeeth = wheel.teeth().stream().mapToDouble(Tooth::widthDeg).sum() / wheel.overDeg();
+            part = hall.highVolts() > hall.lowVolts() ? onTeeth : 1 - onTeeth;
+        } else if (output.signal() instanceof Tone tone && tone.shape() == Tone.Shape.SQUARE) {
+            part = tone.part();
+        }
+        return Math.max(0.01, Math.min(0.99, part));
+    }
+
     /** From each timing event to the next, cycles. */
     static double[] intervals(double[] places) {
         double[] intervals = new double[places.length];

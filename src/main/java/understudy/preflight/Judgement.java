@@ -38,8 +38,8 @@ public record Judgement(
         Comparator comparator = Comparator.of(setup.input(), signal.restVolts(), events.rising());
         double[] places = comparator.switches(signal.volts(), signal.stepSeconds());
         double from = signal.seconds(signal.judgeFrom());
-        double to = signal.seconds(signal.volts().length - 1);
-        double[] seconds = Arrays.stream(places).map(signal::seconds).filter(at -> at >= from).toArray();
+        double to = signal.seconds(signal.judgeTo());
+        double[] seconds = Arrays.stream(places).map(signal::seconds).filter(at -> at >= from && at <= to).toArray();
         ToothDecoder.Found found = new ToothDecoder(events, speedHz).judge(seconds, to - from);
         double shift = Double.isNaN(found.meanLateCycles()) ? 0 : found.meanLateCycles() / events.cycleHz(speedHz);
         Worst worst = Worst.of(signal, comparator, events, speedHz, shift);
@@ -55,7 +55,7 @@ public record Judgement(
             double[] lengths = CycleEvents.intervals(places);
             double cycleSeconds = 1 / events.cycleHz(speedHz);
             double from = signal.seconds(signal.judgeFrom()) - shift;
-            double to = signal.seconds(signal.volts().length - 1) - shift;
+            double to = signal.seconds(signal.judgeTo()) - shift;
             long cycle = (long) Math.floor((from - events.seconds(0, 0, speedHz)) / cycleSeconds);
             Worst worst = null;
             Comparator.Swing before = null;
