@@ -15,6 +15,8 @@ import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Spec;
+import understudy.rig.RigException;
+import understudy.store.StoreException;
 
 /**
  * The way in, and the only place that ends the process.
@@ -55,6 +57,9 @@ public final class Main {
         root.addSubcommand(new PlayCommand(surroundings));
         root.addSubcommand(new RenderCommand(surroundings));
         root.addSubcommand(new DevicesCommand(surroundings));
+        root.addSubcommand(RigCommand.with(surroundings));
+        root.addSubcommand(new DividerCommand(surroundings));
+        root.addSubcommand(new InputCommand(surroundings));
         root.addSubcommand(new CautionsCommand(surroundings));
         root.addSubcommand(new CompletionCommand(surroundings));
         root.setOut(surroundings.out());
@@ -69,6 +74,14 @@ public final class Main {
             if (exception instanceof BadInput bad) {
                 bad.problems().forEach(surroundings.err()::println);
                 return BAD_INPUT;
+            }
+            if (exception instanceof RigException) {
+                surroundings.err().println(exception.getMessage());
+                return BAD_INPUT;
+            }
+            if (exception instanceof StoreException refusal) {
+                surroundings.err().println(exception.getMessage());
+                return refusal.remedy() == StoreException.Remedy.MEND_INPUT ? BAD_INPUT : FAILED;
             }
             if (exception instanceof Failed) {
                 surroundings.err().println(exception.getMessage());
