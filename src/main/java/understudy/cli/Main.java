@@ -60,6 +60,7 @@ public final class Main {
         root.addSubcommand(RigCommand.with(surroundings));
         root.addSubcommand(new DividerCommand(surroundings));
         root.addSubcommand(new InputCommand(surroundings));
+        root.addSubcommand(new PreflightCommand(surroundings));
         root.addSubcommand(new CautionsCommand(surroundings));
         root.addSubcommand(new CompletionCommand(surroundings));
         root.setOut(surroundings.out());

@@ -48,6 +48,9 @@ record AtComparator(
     private static final double SETTLED_TAUS = 7;
     /** A turn and its beginning again, to see the gap twice. */
     private static final double JUDGED_CYCLES = 2.2;
+    /** The same where a cycle has but a tooth or two: swings are judged from one to the next. */
+    private static final double JUDGED_LOBES = 3.2;
+    private static final int FEW_TEETH = 4;
     /** Of a plain ring, where a cycle may be a single tooth. */
     private static final double LEAST_PITCHES = 14;
 
@@ -60,7 +63,8 @@ record AtComparator(
         if (clamps(setup)) {
             lead = (int) Math.ceil(Math.max(lead, SETTLED_TAUS * tauFrames)); // they shift the bias, over a few tau
         }
-        int judged = (int) Math.ceil(JUDGED_CYCLES * least * cycleFrames) + 2 * Finer.HALF;
+        double cycles = events.timing().length < FEW_TEETH ? JUDGED_LOBES : JUDGED_CYCLES;
+        int judged = (int) Math.ceil(cycles * least * cycleFrames) + 2 * Finer.HALF;
         int whole = (int) Math.round(Math.ceil(MEAN_FRAMES / cycleFrames) * cycleFrames);
         lead = Math.max(0, Math.min(lead, MOST_FRAMES - whole - judged));
         int frames = whole + lead + judged;

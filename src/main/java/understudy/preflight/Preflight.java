@@ -3,6 +3,7 @@ package understudy.preflight;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.DoubleConsumer;
 import understudy.quantity.Quantity;
 import understudy.quantity.Unit;
 
@@ -25,6 +26,9 @@ public record Preflight(
         Optional<Limit> reason,
         List<String> remedies) {
 
+    /** Changes that move an end by less than this are not worth a word. */
+    private static final double WORTH = 1.05;
+
     public Preflight {
         overview = List.copyOf(overview);
         remedies = List.copyOf(remedies);
@@ -33,42 +37,44 @@ public record Preflight(
     /**
      * The whole answer, with what ends the range and what would widen it.
      *
+     * @param progress told the part of the work that is done, 0 to 1, by one thread at a time
      * @throws CannotJudge for an output that has no teeth and is no tone
      */
-    public static Preflight of(Setup setup) {
-        return of(setup, true);
+    public static Preflight of(Setup setup, DoubleConsumer progress) {
+        return of(setup, true, new Work(progress));
     }
 
     /** The range alone, quicker: for a line before something is played. */
     public static Preflight rangeOnly(Setup setup) {
-        return of(setup, false);
+        return of(setup, false, new Work(part -> {}));
     }
 
-    private static Preflight of(Setup setup, boolean tryChanges) {
+    private static Preflight of(Setup setup, boolean tryChanges, Work work) {
         Sweep sweep = new Sweep(setup);
-        List<Judgement> overview = sweep.overview();
+        List<Judgement> overview = sweep.overview(work::step);
         Judgement atDefault = sweep.at(Math.max(sweep.lowestHz(), setup.pattern().speed().defaultHz()));
         Optional<Sweep.Stretch> usable = sweep.usable(overview);
         if (usable.isEmpty()) {
-            List<Tried> helpful = tryChanges ? tried(setup, atDefault.speedHz(), true, true) : List.of();
+            List<Tried> helpful = tryChanges ? tried(setup, atDefault.speedHz(), true, 1, work) : List.of();
             return new Preflight(setup, overview, atDefault, Optional.empty(), Optional.empty(),
                     tryChanges ? Optional.of(limit(helpful)) : Optional.empty(),
                     helpful.stream().flatMap(tried -> tried.change.words().stream()).toList());
         }
         Sweep.Stretch range = usable.get();
         return new Preflight(setup, overview, atDefault,
-                Optional.of(end(setup, range.fromHz(), range.below(), false, tryChanges)),
-                Optional.of(end(setup, range.toHz(), range.above(), true, tryChanges)), Optional.empty(), List.of());
+                Optional.of(end(setup, range.fromHz(), range.below(), false, tryChanges, work)),
+                Optional.of(end(setup, range.toHz(), range.above(), true, tryChanges, work)), Optional.empty(), List.of());
     }
 
-    private static RangeEnd end(Setup setup, double goodHz, double badHz, boolean upwards, boolean tryChanges) {
+    private static RangeEnd end(
+            Setup setup, double goodHz, double badHz, boolean upwards, boolean tryChanges, Work work) {
         if (Double.isNaN(badHz)) {
             return new RangeEnd(goodHz, Optional.of(Limit.PATTERN), List.of());
         }
         if (!tryChanges) {
             return new RangeEnd(goodHz, Optional.empty(), List.of());
         }
-        List<Tried> helpful = tried(setup, badHz, upwards, upwards);
+        List<Tried> helpful = tried(setup, badHz, upwards, WORTH, work);
         List<RangeEnd.Widening> widenings = helpful.stream()
                 .flatMap(tried -> tried.change.words().map(words -> new RangeEnd.Widening(words, tried.reachHz)).stream())
                 .toList();
@@ -77,23 +83,43 @@ public record Preflight(
 
     private record Tried(Change change, double reachHz) {}
 
-    /** Changes that move an end by less than this are not worth a word. */
-    private static final double WORTH = 1.05;
-
     /** The changes with which a speed is decoded, those that reach furthest first, else in the order of trying. */
-    private static List<Tried> tried(Setup setup, double speedHz, boolean upwards, boolean fast) {
-        return Change.of(setup, fast).parallelStream()
+    private static List<Tried> tried(Setup setup, double speedHz, boolean upwards, double worth, Work work) {
+        List<Change> changes = Change.of(setup, upwards);
+        work.expect(changes.size());
+        return changes.parallelStream()
                 .map(change -> {
                     Sweep sweep = new Sweep(change.changed());
-                    return sweep.at(speedHz).isDecoded() ? new Tried(change, sweep.reach(speedHz, upwards)) : null;
+                    double reachHz = sweep.at(speedHz).isDecoded() ? sweep.reach(speedHz, upwards) : Double.NaN;
+                    work.step();
+                    return new Tried(change, reachHz);
                 })
-                .filter(tried -> tried != null && Math.max(tried.reachHz / speedHz, speedHz / tried.reachHz) > WORTH)
+                .filter(tried -> Math.max(tried.reachHz / speedHz, speedHz / tried.reachHz) >= worth)
                 .sorted(Comparator.comparingDouble(tried -> upwards ? -tried.reachHz : tried.reachHz))
                 .toList();
     }
 
     private static Limit limit(List<Tried> helpful) {
         return helpful.isEmpty() ? Limit.TOGETHER : helpful.get(0).change.limit();
+    }
+
+    /** Counts what is done of what is known to be to do. */
+    private static final class Work {
+        private final DoubleConsumer progress;
+        private int done;
+        private int expected = Sweep.POINTS + 1;
+
+        Work(DoubleConsumer progress) {
+            this.progress = progress;
+        }
+
+        synchronized void expect(int more) {
+            expected += more;
+        }
+
+        synchronized void step() {
+            progress.accept(Math.min(1, (double) ++done / expected));
+        }
     }
 
     /** One line: "decodes from 45 rpm to 7200 rpm on this input; 0.31 V to spare at 800 rpm". */

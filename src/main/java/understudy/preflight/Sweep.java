@@ -11,7 +11,7 @@ import java.util.stream.IntStream;
 final class Sweep {
     /** Ends are found to less than half of the 1 % that is promised. */
     private static final double CLOSE = 1.004;
-    private static final int POINTS = 25;
+    static final int POINTS = 25;
     /** A turn of more frames is not judged: it would take too long, and no engine turns so slowly. */
     private static final double MOST_CYCLE_FRAMES = 400_000;
 
@@ -41,13 +41,13 @@ final class Sweep {
         return known.computeIfAbsent(speedHz, hz -> Judgement.of(setup, hz));
     }
 
-    /** From the lowest speed to the top in even ratios, the pattern's default among them. */
-    List<Judgement> overview() {
+    /** From the lowest speed to the top in even ratios, the pattern's default among them; {@code each} runs after each. */
+    List<Judgement> overview(Runnable each) {
         double defaultHz = Math.max(lowestHz, setup.pattern().speed().defaultHz());
         double[] speeds = DoubleStream.concat(DoubleStream.of(defaultHz), IntStream.range(0, POINTS).mapToDouble(
                 i -> i == POINTS - 1 ? topHz : lowestHz * Math.pow(topHz / lowestHz, i / (POINTS - 1.0))))
                 .sorted().distinct().toArray();
-        return DoubleStream.of(speeds).parallel().mapToObj(this::at).toList();
+        return DoubleStream.of(speeds).parallel().mapToObj(this::at).peek(judged -> each.run()).toList();
     }
 
     /** The decoded stretch around the default speed; where that is not decoded, the longest. */

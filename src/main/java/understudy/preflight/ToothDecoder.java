@@ -48,21 +48,23 @@ final class ToothDecoder {
         if (right == null && wrong == null) {
             return new Found(Verdict.OUT_OF_STEP, perTurn, Double.NaN, Double.NaN);
         }
-        boolean swapped = right == null || wrong != null && Math.abs(mean(wrong)) < Math.abs(mean(right));
-        if (swapped && events.plainRing()) { // either way round it is the same ring
-            return new Found(Verdict.DECODED, perTurn, mean(wrong), worst(wrong));
-        }
-        double[] late = right == null ? wrong : right;
-        return new Found(swapped ? Verdict.SWAPPED : Verdict.DECODED, perTurn, mean(late), worst(late));
+        boolean swapped = right == null || isNearerToOpposite(seconds);
+        double[] late = swapped && wrong != null ? wrong : right; // told from where the edges seem to belong
+        // either way round a plain ring is the same
+        Verdict verdict = swapped && !events.plainRing() ? Verdict.SWAPPED : Verdict.DECODED;
+        return new Found(verdict, perTurn, mean(late), worst(late));
     }
 
+    /** Counted over as many whole cycles as fit, ending between two events, where none can slip in or out. */
     private double perCycle(double[] seconds, double spanSeconds) {
         int m = seconds.length;
-        int n = events.timing().length;
-        int whole = (m - 1) / n * n; // over whole turns, so that a gap counts as often as it should
-        return whole < n || m < 2
-                ? m / (spanSeconds * cycleHz)
-                : whole / ((seconds[whole] - seconds[0]) * cycleHz);
+        double cycles = m < 2 ? 0 : Math.floor((seconds[m - 1] - seconds[0]) * cycleHz);
+        if (cycles < 1) {
+            return m / (spanSeconds * cycleHz);
+        }
+        double to = 0.5 * (seconds[m - 2] + seconds[m - 1]);
+        double from = to - cycles / cycleHz;
+        return Arrays.stream(seconds).filter(at -> at > from && at <= to).count() / cycles;
     }
 
     /** How late each event comes, in cycles, if the row fits these places; else null. */
@@ -102,6 +104,25 @@ final class ToothDecoder {
             }
         }
         return true;
+    }
+
+    /** Most events lie nearer to a transition that goes the other way: a gap may fit all the same where thresholds shift it. */
+    private boolean isNearerToOpposite(double[] seconds) {
+        int nearer = 0;
+        double base = events.seconds(0, 0, speedHz);
+        for (double at : seconds) {
+            double cycles = (at - base) * cycleHz;
+            nearer += distance(cycles, events.opposite()) < distance(cycles, events.timing()) ? 1 : 0;
+        }
+        return 2 * nearer > seconds.length;
+    }
+
+    private static double distance(double cycles, double[] places) {
+        double least = 1;
+        for (double place : places) {
+            least = Math.min(least, Math.abs(cycles - place - Math.rint(cycles - place)));
+        }
+        return least;
     }
 
     private double[] lateFrom(double[] seconds, double[] places, int first) {

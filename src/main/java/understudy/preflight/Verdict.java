@@ -4,7 +4,10 @@ package understudy.preflight;
 public enum Verdict {
     /** Every tooth is seen, and where there is a gap it is found: the input follows. */
     DECODED("decoded"),
-    /** As many teeth as there are, but never in step: what two swapped wires do. Speed reads, synchronisation fails. */
+    /**
+     * As many teeth as there are, on the wrong sides of the teeth: what two swapped wires do. Speed reads; with a reluctor
+     * no gap is found, with two levels each edge is off by a tooth.
+     */
     SWAPPED("polarity swapped"),
     /** As many teeth as there are, but their distances fit neither way round. */
     OUT_OF_STEP("out of step"),

@@ -1,0 +1,161 @@
+package understudy.cli;
+
+import java.io.IOException;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Optional;
+import java.util.concurrent.Callable;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Parameters;
+import understudy.pattern.Output;
+import understudy.pattern.Pattern;
+import understudy.plot.LinePlot;
+import understudy.plot.PlotFile;
+import understudy.plot.TerminalPlot;
+import understudy.preflight.CannotJudge;
+import understudy.preflight.Preflight;
+import understudy.preflight.Setup;
+import understudy.quantity.Unit;
+import understudy.rig.Rig;
+import understudy.store.NamedRig;
+import understudy.store.Store;
+
+/** Tells, before anything is clipped on, whether an input will decode a pattern from a rig. */
+@Command(
+        name = "preflight",
+        sortOptions = false,
+        abbreviateSynopsis = true,
+        description = "Tells before you clip on whether the input will decode the pattern, and over which speeds.",
+        footer = {
+            "",
+            "Examples:",
+            "  understudy preflight crank-36-1-vr --rig bench --input reluctor-hysteresis --fit",
+            "  understudy preflight crank-36-1-vr --rig bench \\",
+            "    --input \"reluctor-hysteresis, threshold: 0.2 V\" --plot margin.svg",
+            "",
+            "It is worked out on paper: nothing is played. Faults that are on act."
+        })
+final class PreflightCommand implements Callable<Integer> {
+
+    private static final int DRAWN_ROWS = 4;
+
+    private final Surroundings surroundings;
+
+    @Mixin
+    private HelpOption help;
+
+    @Parameters(paramLabel = "PATTERN", description = "A pattern, by name or file.")
+    private String patternName;
+
+    @Option(names = "--rig", paramLabel = "NAME", required = true, description = "Your rig; must be given.")
+    private String rigName;
+
+    @Option(names = "--input", paramLabel = "INPUT", required = true, description = Inputs.HELP + " Must be given.")
+    private String inputWords;
+
+    @Option(names = "--output", paramLabel = "NAME", description = "The pattern's output that goes there (default: its first).")
+    private String outputName;
+
+    @Option(names = "--rate", paramLabel = "RATE", description = "Samples a second, like 48000 or \"96 kHz\" (default: 48000).")
+    private String rate;
+
+    @Option(
+            names = "--fault",
+            paramLabel = "FAULT",
+            description = "A fault of the pattern by its name, or a new one. May be given again.")
+    private List<String> faults = List.of();
+
+    @Option(names = "--fit", description = "Scales the output to 90 %% of what the rig can give.")
+    private boolean fit;
+
+    @Option(names = "--plot", paramLabel = "FILE", description = "Draws into this file, ending in .png or .svg.")
+    private String plotFile;
+
+    @Option(names = "--json", description = "Prints the answer as JSON, for scripts.")
+    private boolean json;
+
+    PreflightCommand(Surroundings surroundings) {
+        this.surroundings = surroundings;
+    }
+
+    @Override
+    public Integer call() {
+        Given given = new Given();
+        Pattern pattern = given.withFaults(faults, new Patterns().find(patternName));
+        Optional<Output> output = output(pattern, given);
+        Optional<Inputs.Named> input = Inputs.read("--input", inputWords, given);
+        int rateHz = SignalOptions.rateHz(rate, given);
+        Optional<Path> file = given.picture("--plot", plotFile, List.of(".png", ".svg"));
+        NamedRig rig = rig();
+        Optional<Rig> circuit = rig.circuit();
+        if (circuit.isEmpty()) {
+            given.problem("--rig", rig.name() + " has no divider yet", "find one with 'understudy divider --rig " + rig.name()
+                    + " --input " + inputWords.split(",")[0] + " --save', build it, then ask again");
+        }
+        given.refuse();
+
+        Setup setup = Setup.of(pattern, output.orElseThrow(), circuit.orElseThrow(), input.orElseThrow().input(), rateHz);
+        setup = fit ? setup.fitted() : setup;
+        if (!setup.fits()) {
+            given.problem(pattern.id(), "its output " + setup.output().name() + " reaches "
+                    + Amounts.print(setup.askedPinVolts(), Unit.VOLT) + ", more than the "
+                    + Amounts.print(setup.mostPinVolts(), Unit.VOLT) + " either way that this rig gives between the pins",
+                    "add --fit to have it scaled down");
+        }
+        given.refuse();
+        show(new PreflightReport(judge(setup), rig, input.orElseThrow()), file);
+        return Main.FINE;
+    }
+
+    private NamedRig rig() {
+        try (Store store = surroundings.store()) {
+            return store.rigs().find(rigName);
+        }
+    }
+
+    private Optional<Output> output(Pattern pattern, Given given) {
+        if (outputName == null) {
+            return Optional.of(pattern.outputs().get(0));
+        }
+        Optional<Output> named = pattern.outputs().stream().filter(one -> one.name().equals(outputName)).findFirst();
+        if (named.isEmpty()) {
+            given.problem("--output", "the pattern has no output \"" + outputName + "\"",
+                    "it has " + String.join(", ", pattern.outputs().stream().map(Output::name).toList()));
+        }
+        return named;
+    }
+
+    private Preflight judge(Setup setup) {
+        try (Progress progress = new Progress(surroundings, "working out " + setup.pattern().id())) {
+            return Preflight.of(setup, progress::at);
+        } catch (CannotJudge e) {
+            throw new BadInput(setup.pattern().id() + ": " + e.wrong() + "; " + e.right());
+        }
+    }
+
+    private void show(PreflightReport report, Optional<Path> file) {
+        LinePlot plot = report.plot();
+        file.ifPresent(picture -> write(plot, picture));
+        if (json) {
+            surroundings.out().println(Json.text(report.json()));
+            return;
+        }
+        report.lines().forEach(surroundings.out()::println);
+        surroundings.out().println();
+        if (file.isPresent()) {
+            surroundings.out().println("drawn in " + file.get());
+        } else {
+            TerminalPlot.draw(plot, Paragraph.WIDTH, DRAWN_ROWS, surroundings.braille()).forEach(surroundings.out()::println);
+        }
+    }
+
+    private static void write(LinePlot plot, Path file) {
+        try {
+            PlotFile.write(plot, file);
+        } catch (IOException e) {
+            throw new Failed(file + ": the picture could not be written: " + e.getMessage(), e);
+        }
+    }
+}
