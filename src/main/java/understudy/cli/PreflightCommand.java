@@ -31,9 +31,8 @@ import understudy.store.Store;
         footer = {
             "",
             "Examples:",
-            "  understudy preflight crank-36-1-vr --rig bench --input reluctor-hysteresis --fit",
-            "  understudy preflight crank-36-1-vr --rig bench \\",
-            "    --input \"reluctor-hysteresis, threshold: 0.2 V\" --plot margin.svg",
+            "  understudy preflight my-wheel.yaml --rig bench --input reluctor-adaptive --fit",
+            "  understudy preflight sine --rig bench --input resistive --plot margin.svg",
             "",
             "It is worked out on paper: nothing is played. Faults that are on act."
         })

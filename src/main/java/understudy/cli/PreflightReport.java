@@ -134,7 +134,7 @@ final class PreflightReport {
         }
         double from = speed.inUnit(found.overview().get(0).speedHz());
         double to = speed.inUnit(found.overview().get(found.overview().size() - 1).speedHz());
-        return new LinePlot(title(), "speed, " + speed.unit().symbol(), from, to, panels);
+        return new LinePlot(setup.pattern().id() + ", rig " + rig.name() + ", " + Inputs.name(input.kind()), "speed, " + speed.unit().symbol(), from, to, panels);
     }
 
     Map<String, Object> json() {

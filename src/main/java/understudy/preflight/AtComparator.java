@@ -25,6 +25,7 @@ import understudy.wave.Renderer;
  * @param startSeconds when the first comes, counted from frame 0 of the renderer
  * @param judgeFrom   index from which on the coupling has settled
  * @param judgeTo     index up to which nothing is felt of the end of the samples
+ * @param lagSeconds  by which the circuit delays a sine of the teeth's frequency
  * @param restVolts   with nothing played
  * @param clipped     the output would have to go beyond full scale
  */
@@ -34,6 +35,7 @@ record AtComparator(
         double startSeconds,
         int judgeFrom,
         int judgeTo,
+        double lagSeconds,
         double restVolts,
         boolean clipped) {
 
@@ -46,25 +48,32 @@ record AtComparator(
     /** A mean over so many frames is off by a quarter of a thousandth of the swing at most. */
     private static final int MEAN_FRAMES = 4000;
     private static final double SETTLED_TAUS = 7;
-    /** A turn and its beginning again, to see the gap twice. */
-    private static final double JUDGED_CYCLES = 2.2;
-    /** The same where a cycle has but a tooth or two: swings are judged from one to the next. */
-    private static final double JUDGED_LOBES = 3.2;
+    /** A turn and its beginning again, to see the gap twice; before that, time to settle. */
+    private static final Cycles TURN = new Cycles(2, 2.2);
+    /** Where a cycle has but a tooth or two; swings are judged from one to the next. */
+    private static final Cycles LOBES = new Cycles(2, 3.2);
     private static final int FEW_TEETH = 4;
-    /** Of a plain ring, where a cycle may be a single tooth. */
-    private static final double LEAST_PITCHES = 14;
+    /** Where a cycle is one tooth of many. */
+    private static final Cycles TEETH = new Cycles(12, 6);
+
+    /** How many cycles to run at most before judging, and how many to judge. */
+    private record Cycles(double lead, double judged) {
+        static Cycles of(CycleEvents events) {
+            boolean few = events.timing().length < FEW_TEETH;
+            return few && events.plainRing() ? TEETH : few ? LOBES : TURN;
+        }
+    }
 
     static AtComparator at(Setup setup, CycleEvents events, double speedHz) {
         Connection connection = setup.connection();
         double cycleFrames = setup.rateHz() / events.cycleHz(speedHz);
-        double least = events.plainRing() ? Math.max(1, LEAST_PITCHES / events.timing().length) : 1;
+        Cycles cycles = Cycles.of(events);
         double tauFrames = tauFrames(setup, connection);
-        int lead = (int) Math.ceil(Math.min(2 * least * cycleFrames, Math.max(SETTLED_TAUS * tauFrames, cycleFrames / 2)));
-        if (clamps(setup)) {
-            lead = (int) Math.ceil(Math.max(lead, SETTLED_TAUS * tauFrames)); // they shift the bias, over a few tau
-        }
-        double cycles = events.timing().length < FEW_TEETH ? JUDGED_LOBES : JUDGED_CYCLES;
-        int judged = (int) Math.ceil(cycles * least * cycleFrames) + 2 * Finer.HALF;
+        double settledFrames = Math.max(SETTLED_TAUS * tauFrames, cycleFrames / 2);
+        // clamps shift the bias, over a few tau
+        double leadFrames = clamps(setup) ? settledFrames : Math.min(cycles.lead * cycleFrames, settledFrames);
+        int lead = (int) Math.ceil(leadFrames) + Finer.HALF;
+        int judged = (int) Math.ceil(cycles.judged * cycleFrames) + Finer.HALF;
         int whole = (int) Math.round(Math.ceil(MEAN_FRAMES / cycleFrames) * cycleFrames);
         lead = Math.max(0, Math.min(lead, MOST_FRAMES - whole - judged));
         int frames = whole + lead + judged;
@@ -90,6 +99,7 @@ record AtComparator(
             volts[i] = through.volts(Probe.COMPARATOR);
         }
         return new AtComparator(volts, step, (double) start / setup.rateHz(), lead * finer, (count - 1 - Finer.HALF) * finer,
+                lagSeconds(setup, connection, events.cycleHz(speedHz) / events.shortestCycles()),
                 connection.restVolts(Probe.COMPARATOR), clippedFrames > 0);
     }
 
@@ -173,6 +183,16 @@ record AtComparator(
             finer *= 2;
         }
         return finer;
+    }
+
+    private static double lagSeconds(Setup setup, Connection connection, double toothHz) {
+        double leadRad = connection.gain(Probe.COMPARATOR, toothHz).phaseRad();
+        if (setup.corrected() && setup.isCoupled()) {
+            leadRad -= connection.gain(Probe.PINS, toothHz).phaseRad(); // up to the pins all lead is undone
+        } else if (setup.rig().output().inverted()) {
+            leadRad -= Math.PI;
+        }
+        return -Math.IEEEremainder(leadRad, 2 * Math.PI) / (2 * Math.PI * toothHz);
     }
 
     private static double tauFrames(Setup setup, Connection connection) {

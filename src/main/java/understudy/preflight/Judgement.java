@@ -40,7 +40,7 @@ public record Judgement(
         double from = signal.seconds(signal.judgeFrom());
         double to = signal.seconds(signal.judgeTo());
         double[] seconds = Arrays.stream(places).map(signal::seconds).filter(at -> at >= from && at <= to).toArray();
-        ToothDecoder.Found found = new ToothDecoder(events, speedHz).judge(seconds, to - from);
+        ToothDecoder.Found found = new ToothDecoder(events, speedHz, signal.lagSeconds()).judge(seconds, to - from);
         double shift = Double.isNaN(found.meanLateCycles()) ? 0 : found.meanLateCycles() / events.cycleHz(speedHz);
         Worst worst = Worst.of(signal, comparator, events, speedHz, shift);
         return new Judgement(speedHz, found.verdict(), found.perTurn(), events.perTurn(), worst.spare().volts(),

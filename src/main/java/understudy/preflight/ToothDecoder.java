@@ -16,11 +16,14 @@ final class ToothDecoder {
     private final CycleEvents events;
     private final double speedHz;
     private final double cycleHz;
+    private final double lagSeconds;
 
-    ToothDecoder(CycleEvents events, double speedHz) {
+    /** @param lagSeconds by which the circuit delays a sine of the teeth's frequency */
+    ToothDecoder(CycleEvents events, double speedHz, double lagSeconds) {
         this.events = events;
         this.speedHz = speedHz;
         this.cycleHz = events.cycleHz(speedHz);
+        this.lagSeconds = lagSeconds;
     }
 
     /**
@@ -44,15 +47,15 @@ final class ToothDecoder {
             return new Found(Verdict.MISCOUNTED, perTurn, Double.NaN, Double.NaN);
         }
         double[] right = late(seconds, events.timing());
-        double[] wrong = late(seconds, events.opposite());
-        if (right == null && wrong == null) {
+        boolean swapped = isNearerToOpposite(seconds);
+        if (right == null && !swapped) {
             return new Found(Verdict.OUT_OF_STEP, perTurn, Double.NaN, Double.NaN);
         }
-        boolean swapped = right == null || isNearerToOpposite(seconds);
-        double[] late = swapped && wrong != null ? wrong : right; // told from where the edges seem to belong
+        double[] wrong = swapped ? late(seconds, events.opposite()) : null;
+        double[] late = swapped ? wrong : right; // told from where the edges belong
         // either way round a plain ring is the same
-        Verdict verdict = swapped && !events.plainRing() ? Verdict.SWAPPED : Verdict.DECODED;
-        return new Found(verdict, perTurn, mean(late), worst(late));
+        Verdict verdict = swapped && !(events.plainRing() && wrong != null) ? Verdict.SWAPPED : Verdict.DECODED;
+        return new Found(verdict, perTurn, late == null ? Double.NaN : mean(late), late == null ? Double.NaN : worst(late));
     }
 
     /** Counted over as many whole cycles as fit, ending between two events, where none can slip in or out. */
@@ -106,10 +109,13 @@ final class ToothDecoder {
         return true;
     }
 
-    /** Most events lie nearer to a transition that goes the other way: a gap may fit all the same where thresholds shift it. */
+    /**
+     * Whether most events lie nearer to a transition that goes the other way, what the circuit delays them by left aside.
+     * Then it is no use that the gap may seem to fit, where thresholds shift the edges on its slow slope.
+     */
     private boolean isNearerToOpposite(double[] seconds) {
         int nearer = 0;
-        double base = events.seconds(0, 0, speedHz);
+        double base = events.seconds(0, 0, speedHz) + lagSeconds;
         for (double at : seconds) {
             double cycles = (at - base) * cycleHz;
             nearer += distance(cycles, events.opposite()) < distance(cycles, events.timing()) ? 1 : 0;
