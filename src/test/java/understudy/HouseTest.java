@@ -42,7 +42,7 @@ class HouseTest {
             Map.entry("picocli..", Set.of("cli")),
             Map.entry("org.jline..", Set.of("cli")),
             Map.entry("com.fasterxml.jackson..", Set.of("cli", "panel")),
-            Map.entry("org.jtransforms..", Set.of("measure", "wave")),
+            Map.entry("org.jtransforms..", Set.of("measure")),
             Map.entry("org.snakeyaml..", Set.of("pattern")),
             Map.entry("org.knowm..", Set.of("plot")),
             Map.entry("org.apache.batik..", Set.of("plot")),

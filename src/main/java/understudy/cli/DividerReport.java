@@ -59,7 +59,7 @@ final class DividerReport {
         lines.addAll(Paragraph.lines("Worst: ", "  ", worst.words() + ", "
                 + Amounts.print(assessment.states().get(worst).judgedAmps(), Unit.AMPERE) + " of "
                 + Amounts.print(limits.of(worst), Unit.AMPERE) + "."));
-        sinkNote().forEach(lines::add);
+        lines.addAll(sinkNote());
         for (String caution : cautions) {
             lines.addAll(Paragraph.lines("Caution: ", "  ", caution));
         }
@@ -90,12 +90,12 @@ final class DividerReport {
     }
 
     private List<String> states() {
-        Table table = new Table().row("state, at its worst", "clip", "limit", "used", "back on the jack", "", "series", "shunt");
+        Table table = new Table().row("at worst", "through", "of its", "back on", "", "heat in", "heat in");
+        table.row("", "a clip", "limit", "the jack", "", "series", "shunt");
         for (StateReport report : assessment.states().values()) {
-            double limit = limits.of(report.state());
-            table.row(report.state().words(), amps(report.judgedAmps()), amps(limit),
-                    Math.round(100 * report.judgedAmps() / limit) + " %", volts(report.jackVolts()), amps(report.jackAmps()),
-                    watts(report.seriesWatts()), watts(report.shuntWatts()));
+            table.row(report.state().words(), amps(report.judgedAmps()),
+                    Math.round(100 * report.judgedAmps() / limits.of(report.state())) + " %", volts(report.jackVolts()),
+                    amps(report.jackAmps()), watts(report.seriesWatts()), watts(report.shuntWatts()));
         }
         return table.lines();
     }
@@ -118,7 +118,7 @@ final class DividerReport {
     }
 
     private static String watts(double watts) {
-        return Amounts.print(watts < 1e-9 ? 0 : watts, Unit.WATT);
+        return watts < 1e-3 ? "< 1 mW" : Amounts.print(watts, Unit.WATT);
     }
 
     private static String ohms(double ohms) {

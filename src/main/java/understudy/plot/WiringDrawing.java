@@ -31,14 +31,14 @@ public final class WiringDrawing {
      */
     public static List<String> parts(Divider divider, boolean pair, double ratingWatts) {
         List<String> lines = new ArrayList<>();
-        String rating = ", " + new Quantity(ratingWatts, Unit.WATT).rounded(2) + " or more";
+        String rating = ", " + (ratingWatts == Math.rint(ratingWatts) ? "" + (long) ratingWatts : "" + ratingWatts) + " W or more";
         boolean twin = pair && !(divider.coupling() instanceof Coupling.Transformer);
         lines.add((twin ? "R1, R3  series    " : "R1      series    ") + part(divider.seriesOhms(), Unit.OHM) + rating
                 + (twin ? ", two alike" : ""));
         divider.shuntOhms().ifPresent(shunt -> lines.add("R2      shunt     " + part(shunt, Unit.OHM) + rating));
         if (divider.coupling() instanceof Coupling.Capacitor capacitor) {
             lines.add((twin ? "C1, C2  capacitor " : "C1      capacitor ") + part(capacitor.farads(), Unit.FARAD)
-                    + ", 35 V or more" + (twin ? ", two alike" : "") + "; its + side, if it has one, to the clip");
+                    + ", 35 V or more" + (twin ? ", two alike" : "") + "; any + side to the clip");
         } else if (divider.coupling() instanceof Coupling.Transformer transformer) {
             lines.add("T1      isolation transformer, " + part(transformer.henries(), Unit.HENRY) + ", windings "
                     + part(transformer.primaryOhms(), Unit.OHM) + " and " + part(transformer.secondaryOhms(), Unit.OHM));
