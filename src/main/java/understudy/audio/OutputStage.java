@@ -12,10 +12,11 @@ import understudy.rig.OutputScale;
  * <p>A fade is half a cosine over 10 ms. A volt that is not a finite number trips the stage: from that frame on every
  * channel is silent for good. Line channels that the source does not have are silent.
  *
- * <p>Whole-number formats round to the nearest step. 16 bits get triangular dither of two steps peak to peak from a fixed
- * seed: without it rounding errors of a steady signal repeat every turn and add up to spectral lines; with it they become
- * plain noise at -93 dB of full scale, whose mean and power do not depend on the signal (Lipshitz, Wannamaker, Vanderkooy, "Quantization and
- * Dither: A Theoretical Survey", J. Audio Eng. Soc. 40, 1992). At 24 bits and more a step is below any converter's own noise. Digital silence is never dithered.
+ * <p>Whole-number formats round to the nearest step. 16 bits get triangular dither of two steps peak to peak from a
+ * fixed seed: without it rounding errors of a steady signal repeat every turn and add up to spectral lines; with it
+ * they become plain noise, 93 dB below a full-scale sine, whose mean and power do not depend on the signal (Lipshitz,
+ * Wannamaker, Vanderkooy, "Quantization and Dither: A Theoretical Survey", J. Audio Eng. Soc. 40, 1992). At 24 bits
+ * and more a step is below any converter's own noise. Digital silence is never dithered.
  */
 final class OutputStage {
 
@@ -25,7 +26,9 @@ final class OutputStage {
     /** Frames worked on at a time. */
     private static final int CHUNK_FRAMES = 512;
 
-    /** A hair above full scale, so that a sine of exactly full scale does not count as clipped for its last rounding. */
+    /**
+     * A hair above full scale, so that a sine of exactly full scale does not count as clipped for its last rounding.
+     */
     private static final double CLIP_COUNTED_ABOVE = 1 + 0x1p-23;
 
     private final double fractionPerVolt;
