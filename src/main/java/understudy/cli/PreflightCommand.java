@@ -18,9 +18,6 @@ import understudy.preflight.CannotJudge;
 import understudy.preflight.Preflight;
 import understudy.preflight.Setup;
 import understudy.quantity.Unit;
-import understudy.rig.Rig;
-import understudy.store.NamedRig;
-import understudy.store.Store;
 
 /** Tells, before anything is clipped on, whether an input will decode a pattern from a rig. */
 @Command(
@@ -57,6 +54,9 @@ final class PreflightCommand implements Callable<Integer> {
     @Option(names = "--output", paramLabel = "NAME", description = "The pattern's output that goes there (default: its first).")
     private String outputName;
 
+    @Option(names = "--speed", paramLabel = "SPEED", description = "The speed that matters most (default: the pattern's).")
+    private String speed;
+
     @Option(names = "--rate", paramLabel = "RATE", description = "Samples a second, like 48000 or \"96 kHz\" (default: 48000).")
     private String rate;
 
@@ -83,34 +83,40 @@ final class PreflightCommand implements Callable<Integer> {
     public Integer call() {
         Given given = new Given();
         Pattern pattern = given.withFaults(faults, new Patterns().find(patternName));
+        double speedHz = given.speedHz(speed, pattern);
         Optional<Output> output = output(pattern, given);
-        Optional<Inputs.Named> input = Inputs.read("--input", inputWords, given);
         int rateHz = SignalOptions.rateHz(rate, given);
         Optional<Path> file = given.picture("--plot", plotFile, List.of(".png", ".svg"));
-        NamedRig rig = rig();
-        Optional<Rig> circuit = rig.circuit();
-        if (circuit.isEmpty()) {
-            given.problem("--rig", rig.name() + " has no divider yet", "find one with 'understudy divider --rig " + rig.name()
-                    + " --input " + inputWords.split(",")[0] + " --save', build it, then ask again");
-        }
+        Optional<Bench> bench = Bench.read(rigName, inputWords, surroundings, given);
         given.refuse();
 
-        Setup setup = Setup.of(pattern, output.orElseThrow(), circuit.orElseThrow(), input.orElseThrow().input(), rateHz);
-        setup = fit ? setup.fitted() : setup;
-        if (!setup.fits()) {
-            given.problem(pattern.id(), "its output " + setup.output().name() + " reaches "
-                    + Amounts.print(setup.askedPinVolts(), Unit.VOLT) + ", more than the "
-                    + Amounts.print(setup.mostPinVolts(), Unit.VOLT) + " either way that this rig gives between the pins",
-                    "add --fit to have it scaled down");
-        }
+        Setup setup = setup(pattern, output.orElseThrow(), bench.orElseThrow(), rateHz, given);
         given.refuse();
-        show(new PreflightReport(judge(setup), rig, input.orElseThrow()), file);
+        List<String> breaches = breaches(pattern, output.orElseThrow(), bench.orElseThrow());
+        show(new PreflightReport(judge(setup, speedHz), bench.orElseThrow(), breaches), file);
         return Main.FINE;
     }
 
-    private NamedRig rig() {
-        try (Store store = surroundings.store()) {
-            return store.rigs().find(rigName);
+    private Setup setup(Pattern pattern, Output output, Bench bench, int rateHz, Given given) {
+        Setup asked = Setup.of(pattern, output, bench.circuit(), bench.input().input(), rateHz);
+        Setup setup = fit ? asked.fitted() : asked;
+        if (!setup.fits()) {
+            given.problem(pattern.id(), "its output " + output.name() + " reaches " + Amounts.print(setup.askedPinVolts(), Unit.VOLT)
+                    + bench.aroundItsMean() + ", more than the " + Amounts.print(setup.mostPinVolts(), Unit.VOLT) + " peak that "
+                    + bench.gives(), "add --fit to have it scaled down");
+        }
+        return setup;
+    }
+
+    /** Why this rig will be refused when it is to play, if it will: on paper it may do what it likes. */
+    private static List<String> breaches(Pattern pattern, Output output, Bench bench) {
+        Given limits = new Given();
+        bench.checkLimits(pattern, List.of(output), limits);
+        try {
+            limits.refuse();
+            return List.of();
+        } catch (BadInput e) {
+            return e.problems();
         }
     }
 
@@ -126,9 +132,9 @@ final class PreflightCommand implements Callable<Integer> {
         return named;
     }
 
-    private Preflight judge(Setup setup) {
+    private Preflight judge(Setup setup, double speedHz) {
         try (Progress progress = new Progress(surroundings, "working out " + setup.pattern().id())) {
-            return Preflight.of(setup, progress::at);
+            return Preflight.of(setup, speedHz, progress::at);
         } catch (CannotJudge e) {
             throw new BadInput(setup.pattern().id() + ": " + e.wrong() + "; " + e.right());
         }

@@ -26,13 +26,16 @@ final class PreflightReport {
     private final Speed speed;
     private final NamedRig rig;
     private final Inputs.Named input;
+    private final List<String> breaches;
 
-    PreflightReport(Preflight found, NamedRig rig, Inputs.Named input) {
+    /** @param breaches why the rig is refused when it is to play; empty when it is not */
+    PreflightReport(Preflight found, Bench bench, List<String> breaches) {
         this.found = found;
         this.setup = found.setup();
         this.speed = setup.pattern().speed();
-        this.rig = rig;
-        this.input = input;
+        this.rig = bench.rig();
+        this.input = bench.input();
+        this.breaches = List.copyOf(breaches);
     }
 
     List<String> lines() {
@@ -43,13 +46,14 @@ final class PreflightReport {
         lines.addAll(Paragraph.lines("Played: ", "  ", played()));
         lines.add("");
         lines.addAll(Paragraph.lines("It " + found.summary() + "."));
-        Judgement at = found.atDefault();
+        Judgement at = found.chosen();
         if (at.isDecoded()) {
             lines.addAll(Paragraph.lines("At " + speed.print(at.speedHz()) + " the worst edge, at " + degrees(at.worstAtDeg())
                     + ", has " + decibels(at.marginDb()) + " to spare; edges come up to " + degrees(Math.abs(at.timingErrorDeg()))
                     + (at.timingErrorDeg() < 0 ? " early." : " late.")));
         }
         lines.addAll(ends());
+        breaches.forEach(breach -> lines.addAll(Paragraph.lines("This rig will not play: ", "  ", breach + ".")));
         lines.add("");
         lines.addAll(table());
         return lines;
@@ -71,7 +75,7 @@ final class PreflightReport {
         List<String> lines = new ArrayList<>();
         if (found.low().isEmpty() || found.high().isEmpty()) {
             found.reason().ifPresent(limit -> lines.addAll(Paragraph.lines("Why: ", "  ", limit.words() + ".")));
-            lines.addAll(remedies("At " + speed.print(found.atDefault().speedHz()) + " this would help:", found.remedies()));
+            lines.addAll(remedies("At " + speed.print(found.chosen().speedHz()) + " this would help:", found.remedies()));
             return lines;
         }
         lines.addAll(end("Below ", "down to ", found.low().get()));
@@ -107,7 +111,7 @@ final class PreflightReport {
         int every = (all.size() + MOST_ROWS - 1) / MOST_ROWS;
         for (int i = 0; i < all.size(); i++) {
             Judgement one = all.get(i);
-            if (i % every == 0 || i == all.size() - 1 || one.equals(found.atDefault())) {
+            if (i % every == 0 || i == all.size() - 1 || one.equals(found.chosen())) {
                 table.row(speed.print(one.speedHz()), one.verdict().words(), volts(one.marginVolts()), decibels(one.marginDb()),
                         Double.isNaN(one.timingErrorDeg()) ? "-" : degrees(one.timingErrorDeg()),
                         count(one.countedPerTurn()) + " of " + count(one.expectedPerTurn()));
@@ -154,8 +158,9 @@ final class PreflightReport {
                 "to", found.high().map(this::json).orElse(null),
                 "reason", found.reason().map(PreflightReport::key).orElse(null),
                 "remedies", found.remedies(),
+                "breaches", breaches,
                 "summary", found.summary(),
-                "atDefault", json(found.atDefault()),
+                "atSpeed", json(found.chosen()),
                 "speeds", found.overview().stream().map(this::json).toList());
     }
 

@@ -11,16 +11,16 @@ import understudy.quantity.Unit;
  * The computed answer to: will this input decode this output from this rig, and over which speeds.
  *
  * @param overview judgements by speed, from the lowest to the top
- * @param atDefault the one at the pattern's default speed
+ * @param chosen   the one at the speed that matters most
  * @param low      lower end of the usable range; none when no speed is decoded
  * @param high     its upper end, likewise
- * @param reason   without a range: what ends it at the default speed
- * @param remedies without a range: what would make it decode at the default speed
+ * @param reason   without a range: what ends it at the chosen speed
+ * @param remedies without a range: what would make it decode at the chosen speed
  */
 public record Preflight(
         Setup setup,
         List<Judgement> overview,
-        Judgement atDefault,
+        Judgement chosen,
         Optional<RangeEnd> low,
         Optional<RangeEnd> high,
         Optional<Limit> reason,
@@ -37,31 +37,32 @@ public record Preflight(
     /**
      * The whole answer, with what ends the range and what would widen it.
      *
+     * @param chosenHz speed that matters most, turns per second, within the pattern's range
      * @param progress told the part of the work that is done, 0 to 1, by one thread at a time
      * @throws CannotJudge for an output that has no teeth and is no tone
      */
-    public static Preflight of(Setup setup, DoubleConsumer progress) {
-        return of(setup, true, new Work(progress));
+    public static Preflight of(Setup setup, double chosenHz, DoubleConsumer progress) {
+        return of(setup, chosenHz, true, new Work(progress));
     }
 
     /** The range alone, quicker: for a line before something is played. */
-    public static Preflight rangeOnly(Setup setup) {
-        return of(setup, false, new Work(part -> {}));
+    public static Preflight rangeOnly(Setup setup, double chosenHz) {
+        return of(setup, chosenHz, false, new Work(part -> {}));
     }
 
-    private static Preflight of(Setup setup, boolean tryChanges, Work work) {
-        Sweep sweep = new Sweep(setup);
+    private static Preflight of(Setup setup, double chosenHz, boolean tryChanges, Work work) {
+        Sweep sweep = new Sweep(setup, chosenHz);
         List<Judgement> overview = sweep.overview(work::step);
-        Judgement atDefault = sweep.at(Math.max(sweep.lowestHz(), setup.pattern().speed().defaultHz()));
+        Judgement chosen = sweep.at(sweep.chosenHz());
         Optional<Sweep.Stretch> usable = sweep.usable(overview);
         if (usable.isEmpty()) {
-            List<Tried> helpful = tryChanges ? tried(setup, atDefault.speedHz(), true, 1, work) : List.of();
-            return new Preflight(setup, overview, atDefault, Optional.empty(), Optional.empty(),
+            List<Tried> helpful = tryChanges ? tried(setup, chosen.speedHz(), true, 1, work) : List.of();
+            return new Preflight(setup, overview, chosen, Optional.empty(), Optional.empty(),
                     tryChanges ? Optional.of(limit(helpful)) : Optional.empty(),
                     helpful.stream().flatMap(tried -> tried.change.words().stream()).toList());
         }
         Sweep.Stretch range = usable.get();
-        return new Preflight(setup, overview, atDefault,
+        return new Preflight(setup, overview, chosen,
                 Optional.of(end(setup, range.fromHz(), range.below(), false, tryChanges, work)),
                 Optional.of(end(setup, range.toHz(), range.above(), true, tryChanges, work)), Optional.empty(), List.of());
     }
@@ -89,7 +90,7 @@ public record Preflight(
         work.expect(changes.size());
         return changes.parallelStream()
                 .map(change -> {
-                    Sweep sweep = new Sweep(change.changed());
+                    Sweep sweep = new Sweep(change.changed(), speedHz);
                     double reachHz = sweep.at(speedHz).isDecoded() ? sweep.reach(speedHz, upwards) : Double.NaN;
                     work.step();
                     return new Tried(change, reachHz);
@@ -124,10 +125,10 @@ public record Preflight(
 
     /** One line: "decodes from 45 rpm to 7200 rpm on this input; 0.31 V to spare at 800 rpm". */
     public String summary() {
-        String spare = print(Math.abs(atDefault.marginVolts())) + (atDefault.marginVolts() < 0 ? " short" : " to spare")
-                + " at " + print(atDefault.speedHz(), setup);
+        String spare = print(Math.abs(chosen.marginVolts())) + (chosen.marginVolts() < 0 ? " short" : " to spare")
+                + " at " + print(chosen.speedHz(), setup);
         if (low.isEmpty() || high.isEmpty()) {
-            return "does not decode at any speed on this input: " + atDefault.verdict().words() + "; " + spare;
+            return "does not decode at any speed on this input: " + chosen.verdict().words() + "; " + spare;
         }
         return "decodes from " + print(low.get().speedHz(), setup) + " to " + print(high.get().speedHz(), setup)
                 + " on this input; " + spare;

@@ -9,6 +9,7 @@ import understudy.rig.Coupling;
 import understudy.rig.Input;
 import understudy.rig.Probe;
 import understudy.rig.Rig;
+import understudy.wave.MeanVolts;
 import understudy.wave.OutputFacts;
 
 /**
@@ -57,9 +58,11 @@ public record Setup(
         return pinVoltsPerFullScale(connection());
     }
 
-    /** The most that the output asks for at the pins, by its declared levels. */
+    /** The most that the output asks for at the pins, by its declared levels, to either side of rest. */
     public double askedPinVolts() {
-        return level * OutputFacts.of(pattern).get(0).peakVolts();
+        OutputFacts facts = OutputFacts.of(pattern).get(0);
+        double mean = isCoupled() ? MeanVolts.of(output()) : 0; // what is blocked asks for nothing
+        return level * Math.max(facts.highestVolts() - mean, mean - facts.lowestVolts());
     }
 
     /** Whether all that is asked for can be given. */

@@ -19,40 +19,37 @@ final class Sweep {
     private final Map<Double, Judgement> known = new ConcurrentHashMap<>();
     private final double lowestHz;
     private final double topHz;
+    private final double chosenHz;
 
-    Sweep(Setup setup) {
+    /** @param chosenHz the speed that matters most; around it the usable range is sought */
+    Sweep(Setup setup, double chosenHz) {
         this.setup = setup;
         this.topHz = setup.pattern().speed().toHz();
         CycleEvents events = CycleEvents.of(setup);
         double slowest = Double.isNaN(events.fixedHz())
                 ? setup.rateHz() / MOST_CYCLE_FRAMES / events.cyclesPerTurn() : topHz / 1000;
         this.lowestHz = Math.min(topHz, Math.max(setup.pattern().speed().fromHz(), slowest));
+        this.chosenHz = Math.max(lowestHz, Math.min(topHz, chosenHz));
     }
 
-    double lowestHz() {
-        return lowestHz;
-    }
-
-    double topHz() {
-        return topHz;
+    double chosenHz() {
+        return chosenHz;
     }
 
     Judgement at(double speedHz) {
         return known.computeIfAbsent(speedHz, hz -> Judgement.of(setup, hz));
     }
 
-    /** From the lowest speed to the top in even ratios, the pattern's default among them; {@code each} runs after each. */
+    /** From the lowest speed to the top in even ratios, the chosen speed among them; {@code each} runs after each. */
     List<Judgement> overview(Runnable each) {
-        double defaultHz = Math.max(lowestHz, setup.pattern().speed().defaultHz());
-        double[] speeds = DoubleStream.concat(DoubleStream.of(defaultHz), IntStream.range(0, POINTS).mapToDouble(
+        double[] speeds = DoubleStream.concat(DoubleStream.of(chosenHz), IntStream.range(0, POINTS).mapToDouble(
                 i -> i == POINTS - 1 ? topHz : lowestHz * Math.pow(topHz / lowestHz, i / (POINTS - 1.0))))
                 .sorted().distinct().toArray();
         return DoubleStream.of(speeds).parallel().mapToObj(this::at).peek(judged -> each.run()).toList();
     }
 
-    /** The decoded stretch around the default speed; where that is not decoded, the longest. */
+    /** The decoded stretch around the chosen speed; where that is not decoded, the longest. */
     Optional<Stretch> usable(List<Judgement> overview) {
-        double defaultHz = setup.pattern().speed().defaultHz();
         Stretch best = null;
         for (int i = 0; i < overview.size(); i++) {
             int from = i;
@@ -61,7 +58,7 @@ final class Sweep {
             }
             if (i > from) {
                 Stretch stretch = stretch(overview, from, i - 1);
-                boolean here = stretch.fromHz <= defaultHz && defaultHz <= stretch.toHz;
+                boolean here = stretch.fromHz <= chosenHz && chosenHz <= stretch.toHz;
                 best = best == null || here || stretch.ratio() > best.ratio() ? stretch : best;
                 if (here) {
                     break;

@@ -48,9 +48,9 @@ class PreflightCommandTest {
         Map<String, Object> json = JSON.std.mapFrom(told.out());
         assertThat(json).containsEntry("usable", false).containsEntry("reason", "polarity").containsEntry("from", null)
                 .containsEntry("remedies", List.of("swap the two clips, or the polarity of what is played"));
-        Map<?, ?> atDefault = (Map<?, ?>) json.get("atDefault");
-        assertThat(atDefault.get("verdict")).isEqualTo("swapped");
-        assertThat(atDefault.get("countedPerTurn")).isEqualTo(35);
+        Map<?, ?> atSpeed = (Map<?, ?>) json.get("atSpeed");
+        assertThat(atSpeed.get("verdict")).isEqualTo("swapped");
+        assertThat(atSpeed.get("countedPerTurn")).isEqualTo(35);
         assertThat((List<?>) json.get("speeds")).hasSizeGreaterThan(20);
     }
 
@@ -69,8 +69,8 @@ class PreflightCommandTest {
         Run.Outcome told = understudy("preflight", "crank-36-1-vr", "--rig", "bench", "--input", "reluctor-hysteresis");
         assertThat(told.exitCode()).isEqualTo(2);
         assertThat(told.out()).isEmpty();
-        assertThat(told.err()).isEqualTo("crank-36-1-vr: its output crank reaches 1.36 V, more than the 526 mV either way that"
-                + " this rig gives between the pins; add --fit to have it scaled down\n");
+        assertThat(told.err()).isEqualTo("crank-36-1-vr: its output crank reaches 1.36 V to one side of its mean, more than the"
+                + " 526 mV peak that rig bench gives at the pins of this input; add --fit to have it scaled down\n");
     }
 
     @Test
@@ -83,8 +83,8 @@ class PreflightCommandTest {
                 "--input: \"reluctor-adaptiv\" is no kind of input; did you mean reluctor-adaptive?",
                 "--rate: 3 Hz is out of range; allowed are 8 kHz to 768 kHz",
                 "--plot: \"margin.gif\" is no name for a picture; give a name that ends in .png or .svg",
-                "--rig: bare has no divider yet; find one with 'understudy divider --rig bare --input reluctor-adaptiv --save',"
-                        + " build it, then ask again");
+                "--rig: bare has no divider yet; choose one with 'understudy divider --rig bare --input KIND"
+                        + " --save', then build it");
     }
 
     @Test
@@ -100,5 +100,17 @@ class PreflightCommandTest {
         assertThat(toothless.exitCode()).isEqualTo(2);
         assertThat(toothless.err()).isEqualTo("knock-86mm: output knock is neither a wheel nor a tone; an input decodes teeth;"
                 + " choose a pattern that has some\n");
+    }
+
+    @Test
+    void playTellsInOneLineWhatItFoundBefore() {
+        // parts that keep every limit with a coil's input
+        understudy("rig", "make", "kept", "--series", "10 kohm 1%", "--shunt", "11 kohm 1%");
+        Run.Outcome played = understudy("play", "output-shaft-17-vr", "--rig", "kept", "--input", "reluctor-adaptive", "--fit",
+                "--speed", "800 rpm", "--to", "silent", "--for", "100 ms", "--yes");
+        assertThat(played.err()).isEmpty();
+        assertThat(played.exitCode()).isZero();
+        assertThat(played.out()).containsPattern(
+                "(?m)^output-shaft decodes from [\\d.]+ rpm to 7000 rpm on this input; \\d+ mV to spare at 800 rpm$");
     }
 }

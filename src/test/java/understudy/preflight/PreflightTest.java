@@ -37,12 +37,16 @@ class PreflightTest {
             // teeth that run into each other at this rate
             Bench.setup(Bench.pattern(Bench.hall(36, 1, 1), 150, 170, 250), Bench.rig(0), Bench.hysteresis(0.5, Edge.RISING)));
 
+    private static double chosenHz(Setup setup) {
+        return setup.pattern().speed().defaultHz();
+    }
+
     /** Every speed in steps of 0.1 %, one by one; the answer may be off by 1 %, and is promised to be on the safe side. */
     @ParameterizedTest
     @ValueSource(ints = {0, 1, 2, 3})
     void theRangeIsWhatTryingEverySpeedFinds(int which) {
         Setup setup = SMALL.get(which);
-        Preflight found = Preflight.rangeOnly(setup);
+        Preflight found = Preflight.rangeOnly(setup, chosenHz(setup));
         double lowest = Double.NaN;
         double highest = Double.NaN;
         for (double hz = setup.pattern().speed().fromHz(); hz <= setup.pattern().speed().toHz(); hz *= 1.001) {
@@ -59,7 +63,7 @@ class PreflightTest {
 
     @Test
     void aCoilIsTooSmallBelowTheSpeedAtWhichItsLeastPeakMeetsTheThreshold() {
-        Preflight found = Preflight.of(SMALL.get(0), part -> {});
+        Preflight found = Preflight.of(SMALL.get(0), chosenHz(SMALL.get(0)), part -> {});
         // the least peak to either side of any of its 11 teeth, at 10 Hz
         double least = 1;
         for (int tooth = 0; tooth < 11; tooth++) {
@@ -82,7 +86,7 @@ class PreflightTest {
 
     @Test
     void aFilterEndsTheRangeByBandwidth() {
-        RangeEnd high = Preflight.of(SMALL.get(1), part -> {}).high().orElseThrow();
+        RangeEnd high = Preflight.of(SMALL.get(1), chosenHz(SMALL.get(1)), part -> {}).high().orElseThrow();
         assertThat(high.speedHz()).isBetween(1850.0, 2050.0); // some 2 kHz: JudgementTest has the closed form
         assertThat(high.limit()).contains(Limit.BANDWIDTH);
     }
@@ -90,7 +94,7 @@ class PreflightTest {
     @Test
     void droopEndsTheRangeWhereTheHighPassSays() {
         Setup setup = SMALL.get(2);
-        Preflight found = Preflight.of(setup, part -> {});
+        Preflight found = Preflight.of(setup, chosenHz(setup), part -> {});
         RangeEnd low = found.low().orElseThrow();
         // f/sqrt(f^2 + 20^2) = 0.3; bisected to 0.4 %
         assertThat(low.speedHz() / (20 * 0.3 / Math.sqrt(1 - 0.09))).isCloseTo(1, within(0.006));
@@ -100,7 +104,7 @@ class PreflightTest {
 
     @Test
     void aRateEndsTheRangeOfEdgesAndAHigherOneWidensIt() {
-        RangeEnd high = Preflight.of(SMALL.get(3), part -> {}).high().orElseThrow();
+        RangeEnd high = Preflight.of(SMALL.get(3), chosenHz(SMALL.get(3)), part -> {}).high().orElseThrow();
         assertThat(high.limit()).contains(Limit.BANDWIDTH);
         RangeEnd.Widening best = high.widenings().get(0);
         assertThat(best.words()).startsWith("--rate ");
@@ -118,14 +122,14 @@ class PreflightTest {
         Fault swap = new Fault.SwappedPolarity(new Fault.Place("swap", "crank", When.ALWAYS, true));
         Input input = Bench.hysteresis(0.2, Edge.FALLING);
         Setup setup = Setup.of(pattern.withFaults(List.of(swap)), pattern.outputs().get(0), Bench.rig(10), input, Bench.RATE_HZ);
-        Preflight found = Preflight.of(setup, part -> {});
+        Preflight found = Preflight.of(setup, chosenHz(setup), part -> {});
         assertThat(found.low()).isEmpty();
-        assertThat(found.atDefault().verdict()).isEqualTo(Verdict.SWAPPED);
-        assertThat(found.atDefault().countedPerTurn()).isEqualTo(found.atDefault().expectedPerTurn());
-        assertThat(found.atDefault().marginVolts()).isPositive();
+        assertThat(found.chosen().verdict()).isEqualTo(Verdict.SWAPPED);
+        assertThat(found.chosen().countedPerTurn()).isEqualTo(found.chosen().expectedPerTurn());
+        assertThat(found.chosen().marginVolts()).isPositive();
         assertThat(found.reason()).contains(Limit.POLARITY);
         assertThat(found.remedies()).containsExactly("swap the two clips, or the polarity of what is played");
-        assertThat(Preflight.rangeOnly(setup.withSwapped(true)).high()).isPresent();
+        assertThat(Preflight.rangeOnly(setup.withSwapped(true), chosenHz(setup)).high()).isPresent();
         assertThat(found.overview().stream().map(Judgement::verdict).collect(Collectors.toSet()))
                 .contains(Verdict.SWAPPED).doesNotContain(Verdict.DECODED);
     }
@@ -135,10 +139,10 @@ class PreflightTest {
         Setup setup = Bench.setup(Bench.pattern(Bench.tone(Tone.Shape.SINE, 0.5, 8.1), 10, 20, 40), Bench.rig(0),
                 Bench.hysteresis(9.5, Edge.RISING));
         assertThat(setup.mostPinVolts()).isCloseTo(9, within(0.01)); // 10 V, 1 kohm, 9 kohm
-        Preflight found = Preflight.of(setup, part -> {});
+        Preflight found = Preflight.of(setup, chosenHz(setup), part -> {});
         assertThat(found.low()).isEmpty();
         assertThat(found.reason()).contains(Limit.SWING);
-        assertThat(found.atDefault().marginVolts()).isCloseTo(8.1 - 9.5, within(8.1 * 2e-4 * 2));
+        assertThat(found.chosen().marginVolts()).isCloseTo(8.1 - 9.5, within(8.1 * 2e-4 * 2));
         assertThat(found.summary()).startsWith("does not decode at any speed on this input: never switches; 1.4 V short");
     }
 
@@ -171,14 +175,14 @@ class PreflightTest {
     @Test
     void aPlainRingDecodesEitherWayRound() {
         Setup setup = Bench.setup(Bench.pattern(Bench.coil(17, 0, 0.3, 2, 2), 10, 20, 40), Bench.rig(0), Bench.zeroCrossing());
-        assertThat(Preflight.rangeOnly(setup).high().orElseThrow().speedHz()).isEqualTo(40);
-        assertThat(Preflight.rangeOnly(setup.withSwapped(true)).high().orElseThrow().speedHz()).isEqualTo(40);
+        assertThat(Preflight.rangeOnly(setup, chosenHz(setup)).high().orElseThrow().speedHz()).isEqualTo(40);
+        assertThat(Preflight.rangeOnly(setup.withSwapped(true), chosenHz(setup)).high().orElseThrow().speedHz()).isEqualTo(40);
     }
 
     @Test
     void aSignalWithoutTeethIsNotJudged() {
         Setup setup = Bench.setup(new Bursts(6000, 1e-3, 1, 360, List.of(0.0), 0), Bench.rig(0), Bench.zeroCrossing());
-        assertThatThrownBy(() -> Preflight.rangeOnly(setup)).isInstanceOf(CannotJudge.class)
+        assertThatThrownBy(() -> Preflight.rangeOnly(setup, chosenHz(setup))).isInstanceOf(CannotJudge.class)
                 .hasMessage("output signal is neither a wheel nor a tone; an input decodes teeth; choose a pattern that has some");
     }
 }
