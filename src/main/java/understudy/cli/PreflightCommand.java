@@ -24,7 +24,7 @@ import understudy.quantity.Unit;
         name = "preflight",
         sortOptions = false,
         abbreviateSynopsis = true,
-        description = "Tells before you clip on whether the input will decode the pattern, and over which speeds.",
+        description = "Tells over which speeds an input will decode, before you clip on.",
         footer = {
             "",
             "Examples:",

