@@ -101,8 +101,8 @@ final class PreflightCommand implements Callable<Integer> {
         Setup asked = Setup.of(pattern, output, bench.circuit(), bench.input().input(), rateHz);
         Setup setup = fit ? asked.fitted() : asked;
         if (!setup.fits()) {
-            given.problem(pattern.id(), "its output " + output.name() + " reaches " + Amounts.print(setup.askedPinVolts(), Unit.VOLT)
-                    + bench.aroundItsMean() + ", more than the " + Amounts.print(setup.mostPinVolts(), Unit.VOLT) + " peak that "
+            given.problem(pattern.id(), "its output " + output.name() + " reaches "
+                    + Amounts.print(setup.askedPinVolts(), Unit.VOLT) + bench.aroundItsMean() + ", more than the " + Amounts.print(setup.mostPinVolts(), Unit.VOLT) + " peak that "
                     + bench.gives(), "add --fit to have it scaled down");
         }
         return setup;

@@ -53,6 +53,8 @@ final class PreflightReport {
                     + (at.timingErrorDeg() < 0 ? " early." : " late.")));
         }
         lines.addAll(ends());
+        found.overview().stream().filter(Judgement::clipped).mapToDouble(Judgement::speedHz).max().ifPresent(hz ->
+                lines.addAll(Paragraph.lines("Up to " + speed.print(hz) + " full scale is not enough to undo all droop.")));
         breaches.forEach(breach -> lines.addAll(Paragraph.lines("This rig will not play: ", "  ", breach + ".")));
         lines.add("");
         lines.addAll(table());
@@ -65,7 +67,8 @@ final class PreflightReport {
     }
 
     private String played() {
-        String level = setup.level() == 1 ? "" : ", the pattern's volts times " + new Quantity(setup.level() * 100, Unit.PERCENT).rounded(3);
+        String level = setup.level() == 1 ? ""
+                : ", the pattern's volts times " + new Quantity(setup.level() * 100, Unit.PERCENT).rounded(3);
         return "at most " + volts(setup.askedPinVolts()) + " either way between the pins" + level + "; this rig can give "
                 + volts(setup.mostPinVolts()) + "; " + setup.rateHz() + " samples a second; droop is undone as far as the"
                 + " headroom goes";
@@ -138,7 +141,8 @@ final class PreflightReport {
         }
         double from = speed.inUnit(found.overview().get(0).speedHz());
         double to = speed.inUnit(found.overview().get(found.overview().size() - 1).speedHz());
-        return new LinePlot(setup.pattern().id() + ", rig " + rig.name() + ", " + Inputs.name(input.kind()), "speed, " + speed.unit().symbol(), from, to, panels);
+        String title = setup.pattern().id() + ", rig " + rig.name() + ", " + Inputs.name(input.kind());
+        return new LinePlot(title, "speed, " + speed.unit().symbol(), from, to, panels);
     }
 
     Map<String, Object> json() {

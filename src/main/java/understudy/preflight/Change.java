@@ -167,7 +167,8 @@ record Change(Limit limit, Optional<String> words, Setup changed) {
 
     private static void addShape(Setup setup, List<Change> all) {
         coil(setup.output()).filter(coil -> coil.polePitches() > NARROW_POLE).ifPresent(coil -> {
-            Reluctor narrow = new Reluctor(coil.peakToPeakVolts(), coil.atHz(), coil.ceilingVolts(), NARROW_POLE, coil.reversed());
+            Reluctor narrow = new Reluctor(
+                    coil.peakToPeakVolts(), coil.atHz(), coil.ceilingVolts(), NARROW_POLE, coil.reversed());
             all.add(new Change(Limit.SHAPE, Optional.of("a pole of 20 %, whose peaks are more alike"),
                     setup.withOutput(with(setup.output(), narrow))));
         });

@@ -13,16 +13,10 @@ sealed interface Comparator {
     /** The instants of the timing edge, as places between the samples. */
     double[] switches(double[] volts, double stepSeconds);
 
-    /**
-     * What one swing has to spare.
-     *
-     * @param highestVolts of this swing
-     * @param lowestVolts  of this swing
-     * @param before       the same of the swing before
-     * @param sinceSeconds since the swing before
-     */
+    /** What one swing has to spare, so long after the timing edge of the swing before. */
     Spare spare(Swing swing, Swing before, double sinceSeconds);
 
+    /** From one timing edge to the next: the signal goes down once and up once. */
     record Swing(double highestVolts, double lowestVolts) {}
 
     /** Volts beyond what is needed, and how many times the need is met, on the worse side; 0 volts or 1 is the limit. */
@@ -116,7 +110,9 @@ sealed interface Comparator {
             double peak = rising ? -swing.lowestVolts : swing.highestVolts;
             double back = rising ? swing.highestVolts : -swing.lowestVolts;
             double needed = threshold(rising ? -before.lowestVolts : before.highestVolts, sinceSeconds);
-            return back < peak - needed ? new Spare(back, times(back + needed, needed)) : new Spare(peak - needed, times(peak, needed));
+            return back < peak - needed
+                    ? new Spare(back, times(back + needed, needed)) // armed, but it hardly comes back through zero
+                    : new Spare(peak - needed, times(peak, needed));
         }
     }
 

@@ -2,6 +2,7 @@ package understudy.preflight;
 
 import java.util.Comparator;
 import java.util.List;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.function.DoubleConsumer;
 import understudy.quantity.Quantity;
@@ -26,7 +27,7 @@ public record Preflight(
         Optional<Limit> reason,
         List<String> remedies) {
 
-    /** Changes that move an end by less than this are not worth a word. */
+    /** Changes that move an end by less than this, and not to the end of the pattern's range, are not worth a word. */
     private static final double WORTH = 1.05;
 
     public Preflight {
@@ -93,9 +94,10 @@ public record Preflight(
                     Sweep sweep = new Sweep(change.changed(), speedHz);
                     double reachHz = sweep.at(speedHz).isDecoded() ? sweep.reach(speedHz, upwards) : Double.NaN;
                     work.step();
-                    return new Tried(change, reachHz);
+                    boolean helps = sweep.isEnd(reachHz) || Math.max(reachHz / speedHz, speedHz / reachHz) >= worth;
+                    return helps ? new Tried(change, reachHz) : null;
                 })
-                .filter(tried -> Math.max(tried.reachHz / speedHz, speedHz / tried.reachHz) >= worth)
+                .filter(Objects::nonNull)
                 .sorted(Comparator.comparingDouble(tried -> upwards ? -tried.reachHz : tried.reachHz))
                 .toList();
     }

@@ -105,6 +105,11 @@ final class Sweep {
         return new double[] {good, bad};
     }
 
+    /** Whether a speed is at an end of the pattern's range. */
+    boolean isEnd(double speedHz) {
+        return speedHz == topHz || speedHz == lowestHz;
+    }
+
     /** How far from a decoded speed on one can go towards an end of the pattern's range. */
     double reach(double fromHz, boolean upwards) {
         double end = upwards ? topHz : lowestHz;

@@ -38,7 +38,8 @@ class JudgementTest {
     @CsvSource({"36, 1, 0.3, 2", "36, 1, 0.3, 60", "36, 1, 0.2, 15", "60, 2, 0.3, 15", "12, 1, 0.25, 120"})
     void aReluctorIsLateByWhatItsFluxSays(int positions, int missing, double pole, double hz) {
         double threshold = 0.3;
-        Setup setup = Bench.setup(Bench.coil(positions, missing, pole, 2, 2), Bench.rig(0), Bench.hysteresis(threshold, Edge.FALLING))
+        Setup setup = Bench.setup(
+                Bench.coil(positions, missing, pole, 2, 2), Bench.rig(0), Bench.hysteresis(threshold, Edge.FALLING))
                 .withLevel(Math.max(1, 10 / hz)); // back to 2 V peak to peak where the law gives less
         Judgement judged = Judgement.of(setup, hz);
         double pitch = 360.0 / positions;
@@ -139,7 +140,8 @@ class JudgementTest {
         double[] leads = new double[positions - missing];
         double pitch = 360.0 / positions;
         for (int tooth = 0; tooth < leads.length; tooth++) {
-            leads[tooth] = fallsAt(cosines, sines, 0, tooth * pitch, pitch) - fallsAt(cosines, sines, 20 / speedHz, tooth * pitch, pitch);
+            leads[tooth] = fallsAt(cosines, sines, 0, tooth * pitch, pitch)
+                    - fallsAt(cosines, sines, 20 / speedHz, tooth * pitch, pitch);
         }
         return leads;
     }
@@ -166,7 +168,8 @@ class JudgementTest {
     /** 15 k and 47 nF are 226 Hz, and with them 1.41 V peak falls below 0.16 V above some 2 kHz. */
     @Test
     void aFilterLosesFastSignals() {
-        ReluctorInput input = Bench.input(new Arming.Hysteresis(-0.16, 0.16), Edge.RISING, 15e3, Optional.of(Spread.exactly(47e-9)));
+        ReluctorInput input = Bench.input(
+                new Arming.Hysteresis(-0.16, 0.16), Edge.RISING, 15e3, Optional.of(Spread.exactly(47e-9)));
         Setup setup = Bench.setup(Bench.tone(Tone.Shape.SINE, 0.5, 1.41), Bench.rig(0), input);
         // in series with the filter's 15 kohm: what drives the pins, 9 kohm beside 1 kohm; and 9 kohm carry less then
         double cornerHz = 1 / (2 * Math.PI * (15e3 + 900) * 47e-9);
@@ -185,6 +188,7 @@ class JudgementTest {
         Judgement judged = Judgement.of(setup, 13);
         assertThat(judged.verdict()).isEqualTo(Verdict.MISCOUNTED);
         assertThat(judged.countedPerTurn()).isEqualTo(34);
+        // the worst tooth is the second, a pitch after the first behind the gap
         double peak = 0;
         double beside = 0;
         for (double deg = 0; deg < 20; deg += 0.01) {

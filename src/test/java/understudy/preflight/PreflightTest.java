@@ -27,13 +27,14 @@ class PreflightTest {
 
     private static final List<Setup> SMALL = List.of(
             // a coil whose volts rise with speed, on fixed thresholds
-            Bench.setup(Bench.pattern(Bench.coil(12, 1, 0.3, 0.5, 2), 5, 10, 20), Bench.rig(0), Bench.hysteresis(0.2, Edge.FALLING)),
+            Bench.setup(Bench.pattern(Bench.coil(12, 1, 0.3, 0.5, 2), 5, 10, 20), Bench.rig(0),
+                    Bench.hysteresis(0.2, Edge.FALLING)),
             // a filter that takes fast signals away
             Bench.setup(Bench.pattern(Bench.tone(Tone.Shape.SINE, 0.5, 1.41), 1000, 1500, 4000), Bench.rig(0), Bench.input(
                     new Arming.Hysteresis(-0.16, 0.16), Edge.RISING, 15e3, Optional.of(Spread.exactly(47e-9)))),
             // droop that takes slow ones
-            Bench.setup(Bench.pattern(Bench.tone(Tone.Shape.SINE, 0.5, 1), 5, 7, 8), Bench.rig(20), Bench.hysteresis(0.3, Edge.RISING))
-                    .withCorrection(false),
+            Bench.setup(Bench.pattern(Bench.tone(Tone.Shape.SINE, 0.5, 1), 5, 7, 8), Bench.rig(20),
+                    Bench.hysteresis(0.3, Edge.RISING)).withCorrection(false),
             // teeth that run into each other at this rate
             Bench.setup(Bench.pattern(Bench.hall(36, 1, 1), 150, 170, 250), Bench.rig(0), Bench.hysteresis(0.5, Edge.RISING)));
 
@@ -115,6 +116,16 @@ class PreflightTest {
         assertThat(high.speedHz() / expectedHz).isCloseTo(1, within(0.006));
     }
 
+    @Test
+    void theLastBitOfThePatternsRangeIsWorthAWord() {
+        // 192.9 Hz are decoded, as above
+        Setup setup = Bench.setup(
+                Bench.pattern(Bench.hall(36, 1, 1), 150, 170, 196), Bench.rig(0), Bench.hysteresis(0.5, Edge.RISING));
+        RangeEnd high = Preflight.of(setup, 170, part -> {}).high().orElseThrow();
+        assertThat(high.limit()).contains(Limit.BANDWIDTH);
+        assertThat(high.widenings().get(0).speedHz()).isEqualTo(196);
+    }
+
     @ParameterizedTest
     @ValueSource(strings = {"crank-36-1-vr", "crank-60-2-vr"})
     void swappedPolarityIsRecognisedByItsSignatureAndSwappingBackCuresIt(String id) {
@@ -132,6 +143,16 @@ class PreflightTest {
         assertThat(Preflight.rangeOnly(setup.withSwapped(true), chosenHz(setup)).high()).isPresent();
         assertThat(found.overview().stream().map(Judgement::verdict).collect(Collectors.toSet()))
                 .contains(Verdict.SWAPPED).doesNotContain(Verdict.DECODED);
+    }
+
+    @Test
+    void swappedWiresAreSeenEvenWhereThresholdsMakeTheGapFit() {
+        // a narrow pole is flat in the middle of the gap: there a threshold shifts the edge by a quarter of a pitch
+        Setup setup = Bench.setup(Bench.coil(36, 1, 0.2, 2, 2), Bench.rig(0), Bench.hysteresis(0.4, Edge.FALLING));
+        assertThat(Judgement.of(setup, 13).verdict()).isEqualTo(Verdict.DECODED);
+        Judgement swapped = Judgement.of(setup.withSwapped(true), 13);
+        assertThat(swapped.verdict()).isEqualTo(Verdict.SWAPPED);
+        assertThat(swapped.countedPerTurn()).isEqualTo(35);
     }
 
     @Test
@@ -183,6 +204,7 @@ class PreflightTest {
     void aSignalWithoutTeethIsNotJudged() {
         Setup setup = Bench.setup(new Bursts(6000, 1e-3, 1, 360, List.of(0.0), 0), Bench.rig(0), Bench.zeroCrossing());
         assertThatThrownBy(() -> Preflight.rangeOnly(setup, chosenHz(setup))).isInstanceOf(CannotJudge.class)
-                .hasMessage("output signal is neither a wheel nor a tone; an input decodes teeth; choose a pattern that has some");
+                .hasMessage("output signal is neither a wheel nor a tone; an input decodes teeth; choose a pattern that has"
+                        + " some");
     }
 }
