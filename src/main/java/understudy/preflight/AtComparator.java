@@ -1,5 +1,6 @@
 package understudy.preflight;
 
+import java.util.Arrays;
 import java.util.concurrent.atomic.AtomicReference;
 import understudy.rig.Connection;
 import understudy.rig.DroopCorrection;
@@ -78,24 +79,23 @@ record AtComparator(
         lead = Math.max(0, Math.min(lead, MOST_FRAMES - whole - judged));
         int frames = whole + lead + judged;
 
-        double[] wanted = render(setup, speedHz, frames);
+        // one array from here on: low speeds make it long, and this also runs in the small memory of playing
+        double[] samples = render(setup, speedHz, frames);
         int start = 0;
         if (setup.isCoupled()) {
-            subtract(wanted, mean(wanted, whole));
-            start = balanced(wanted, whole);
+            subtract(samples, mean(samples, whole));
+            start = balanced(samples, whole);
         }
         int count = lead + judged;
-        double[] fractions = new double[count];
-        long clippedFrames = toFractions(setup, connection, wanted, start, fractions);
+        long clippedFrames = toFractions(setup, connection, samples, start, count);
         int finer = finer(events, cycleFrames, count);
         double step = 1.0 / setup.rateHz() / finer;
-        double[] fine = finer == 1 ? fractions : new Finer(finer).between(fractions, 0, count - 1);
-        double[] volts = new double[fine.length];
+        double[] volts = new Finer(finer).between(samples, start, start + count - 1);
         Transient through = connection.fromRest(step);
-        through.jumpTo(fine[0]);
+        through.jumpTo(volts[0]);
         volts[0] = through.volts(Probe.COMPARATOR);
-        for (int i = 1; i < fine.length; i++) {
-            through.stepTo(fine[i]);
+        for (int i = 1; i < volts.length; i++) {
+            through.stepTo(volts[i]);
             volts[i] = through.volts(Probe.COMPARATOR);
         }
         return new AtComparator(volts, step, (double) start / setup.rateHz(), lead * finer, (count - 1 - Finer.HALF) * finer,
@@ -157,22 +157,24 @@ record AtComparator(
         return 0;
     }
 
-    private static long toFractions(Setup setup, Connection connection, double[] wanted, int start, double[] out) {
-        boolean inverted = setup.rig().output().inverted();
+    /** Makes parts of full scale of the volts, in place; those before {@code start} become like the first. */
+    private static long toFractions(Setup setup, Connection connection, double[] samples, int start, int count) {
+        long clipped = 0;
         if (setup.corrected() && setup.isCoupled()) {
             DroopCorrection correction = connection.droopCorrection(1.0 / setup.rateHz());
-            for (int i = 0; i < out.length; i++) {
-                out[i] = correction.next(wanted[start + i]);
+            for (int i = start; i < start + count; i++) {
+                samples[i] = correction.next(samples[i]);
             }
-            return correction.clippedFrames();
+            clipped = correction.clippedFrames();
+        } else {
+            double perVolt = (setup.rig().output().inverted() ? -1 : 1) / Setup.pinVoltsPerFullScale(connection);
+            for (int i = start; i < start + count; i++) {
+                double fraction = samples[i] * perVolt;
+                samples[i] = Math.max(-1, Math.min(1, fraction));
+                clipped += samples[i] != fraction ? 1 : 0;
+            }
         }
-        double perVolt = (inverted ? -1 : 1) / Setup.pinVoltsPerFullScale(connection);
-        long clipped = 0;
-        for (int i = 0; i < out.length; i++) {
-            double fraction = wanted[start + i] * perVolt;
-            out[i] = Math.max(-1, Math.min(1, fraction));
-            clipped += out[i] != fraction ? 1 : 0;
-        }
+        Arrays.fill(samples, 0, start, samples[start]);
         return clipped;
     }
 

@@ -11,8 +11,16 @@ import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
 import understudy.pattern.Tone;
 import understudy.rig.Arming;
+import understudy.rig.AudioOutput;
+import understudy.rig.Coupling;
+import understudy.rig.Divider;
+import understudy.rig.FrontEnd;
+import understudy.rig.Input;
+import understudy.rig.Lead;
+import understudy.rig.PulledUpInput;
 import understudy.rig.ReluctorInput;
 import understudy.rig.ReluctorInput.Edge;
+import understudy.rig.Rig;
 import understudy.rig.Spread;
 
 class JudgementTest {
@@ -198,5 +206,40 @@ class JudgementTest {
         assertThat(beside / peak).isCloseTo(1.6, within(0.05));
         assertThat(judged.marginVolts()).isCloseTo(peak - 0.8 * beside, within(4 * LINES));
         assertThat(judged.worstAtDeg()).isCloseTo(10, within(1e-6)); // the second tooth
+    }
+
+    /**
+     * An input pulled up to 5 V by 1 kohm, held at 2.9 V by 1.38 kohm to ground and driven with 1 V rms through 100 ohm: the
+     * pin swings from 1.7 to 4.1 V, 0.3 V beyond 2.0 and 3.8 V.
+     */
+    @ParameterizedTest
+    @ValueSource(booleans = {true, false})
+    void aPulledUpPinIsSwungAroundItsResistors(boolean corrected) {
+        Rig rig = new Rig(new AudioOutput(Spread.exactly(Math.sqrt(2)), Spread.exactly(100), Optional.empty(), false, 0),
+                new Divider(Spread.exactly(1e-3), Optional.of(Spread.exactly(1380)), new Coupling.Capacitor(Spread.exactly(1e-3))),
+                new Lead(Spread.exactly(1e-3), 1e-12));
+        Input input = new PulledUpInput(Spread.exactly(5), Spread.exactly(1000), 2.0, 3.8, FrontEnd.BARE);
+        double around = 1 / (1 / 1000.0 + 1 / 1380.0);
+        double swing = Math.sqrt(2) * around / (around + 100);
+        Setup setup = Bench.setup(Bench.tone(Tone.Shape.SQUARE, 0.5, 0.999 * swing), rig, input).withCorrection(corrected);
+        Judgement judged = Judgement.of(setup, 1000);
+        double rest = 5 * 1380 / 2380.0;
+        double margin = Math.min(2.0 - (rest - 0.999 * swing), rest + 0.999 * swing - 3.8);
+        assertThat(margin).isCloseTo(0.3, within(0.05));
+        assertThat(judged.verdict()).isEqualTo(Verdict.DECODED);
+        // 1 mF on 680 ohm droops by half a millisecond of 0.68 s in a half period: 0.04 % of either swing
+        assertThat(judged.marginVolts()).isCloseTo(margin, within(2 * swing * (0.0008 + LINES)));
+    }
+
+    @Test
+    void withoutAResistorToGroundAPulledUpPinStaysHigh() {
+        Rig rig = new Rig(new AudioOutput(Spread.exactly(Math.sqrt(2)), Spread.exactly(100), Optional.empty(), false, 0),
+                new Divider(Spread.exactly(1e-3), Optional.empty(), new Coupling.Capacitor(Spread.exactly(1e-3))),
+                new Lead(Spread.exactly(1e-3), 1e-12));
+        Input input = new PulledUpInput(Spread.exactly(5), Spread.exactly(1000), 2.0, 3.8, FrontEnd.BARE);
+        Judgement judged = Judgement.of(Bench.setup(Bench.tone(Tone.Shape.SQUARE, 0.5, 1.28), rig, input), 1000);
+        assertThat(judged.verdict()).isEqualTo(Verdict.SILENT);
+        assertThat(judged.marginVolts()).isCloseTo(2.0 - (5 - 1.28), within(2.56 * (0.0008 + LINES)));
+        assertThat(judged.marginDb()).isCloseTo(20 * Math.log10(1.28 / 3), within(0.01));
     }
 }
