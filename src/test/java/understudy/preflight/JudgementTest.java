@@ -190,7 +190,7 @@ class JudgementTest {
 
     @Test
     void armingAtMostOfTheLastPeakLosesTheToothBehindTheGap() {
-        // beside the gap a pole of 30 % gives 1.6 times the usual peak : 0.8 of that is more than the next tooth has
+        // beside the gap a pole of 30 % gives 1.6 times the usual peak: 0.8 of that is more than the next tooth has
         Setup setup = Bench.setup(Bench.coil(36, 1, 0.3, 2, 2), Bench.rig(0),
                 Bench.input(new Arming.Adaptive(0.8, 0.05, 1), Edge.FALLING, 1, Optional.empty()));
         Judgement judged = Judgement.of(setup, 13);
