@@ -68,6 +68,14 @@ final class Bench {
         return rig;
     }
 
+    Rig circuit() {
+        return circuit;
+    }
+
+    Inputs.Named input() {
+        return input;
+    }
+
     boolean calibrated() {
         return rig.calibrated();
     }

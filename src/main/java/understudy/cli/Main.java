@@ -53,6 +53,7 @@ public final class Main {
         commands.put("rig", RigCommand::with);
         commands.put("divider", DividerCommand::new);
         commands.put("input", InputCommand::new);
+        commands.put("preflight", PreflightCommand::new);
         commands.put("cautions", CautionsCommand::new);
         commands.put(COMPLETION, CompletionCommand::new);
         return commands;

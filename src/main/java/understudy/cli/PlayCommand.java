@@ -101,6 +101,7 @@ final class PlayCommand implements Callable<Integer> {
         surroundings.out().println(opening(destination));
         new Consent(surroundings, yes).ask(playable.pattern(), device.isPresent());
         surroundings.out().println(playable.voltsNote());
+        Foresight.lines(playable).forEach(surroundings.out()::println);
         warning.ifPresent(surroundings.out()::println);
         PlayerReport report = play(playable, destination, settings);
         playable.bench().flatMap(Bench::shortage).ifPresent(surroundings.out()::println);

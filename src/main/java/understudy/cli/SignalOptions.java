@@ -79,7 +79,7 @@ final class SignalOptions {
         if (seed != null) {
             pattern = pattern.withSeed(given.whole("--seed", seed, 0, Integer.MAX_VALUE, 0));
         }
-        int rateHz = (int) given.quantity("--rate", rateWithUnit(), RATE, Playable.DEFAULT_RATE_HZ);
+        int rateHz = rateHz(rate, given);
         int[] outputOfChannel = ChannelMap.read(channels, pattern, given);
         Optional<Bench> bench = Bench.read(rig, input, surroundings, given);
         List<Output> played = Arrays.stream(outputOfChannel).filter(output -> output != Channels.SILENT).distinct()
@@ -96,8 +96,9 @@ final class SignalOptions {
     }
 
     /** A rate is often told as a bare number. */
-    private String rateWithUnit() {
-        return rate != null && rate.strip().matches("[0-9]+") ? rate.strip() + " Hz" : rate;
+    static int rateHz(String rate, Given given) {
+        String written = rate != null && rate.strip().matches("[0-9]+") ? rate.strip() + " Hz" : rate;
+        return (int) given.quantity("--rate", written, RATE, Playable.DEFAULT_RATE_HZ);
     }
 
     private OutputScale scale(Pattern pattern, int[] outputOfChannel, Optional<Bench> bench, Given given) {

@@ -44,6 +44,7 @@ class HelpTest {
                   rig         Keeps your rigs: output, calibration, the divider as built.
                   divider     Chooses the resistors of the box, within the limits; draws it.
                   input       Tells what kind of input a pin is, from a meter's readings.
+                  preflight   Tells over which speeds an input will decode, before you clip on.
                   cautions    Tells what can hurt people or machines, and what to do about it.
                   completion  Prints completion for bash and zsh.
 
