@@ -20,6 +20,8 @@ import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Spec;
+import understudy.rig.RigException;
+import understudy.store.StoreException;
 
 /**
  * The way in, and the only place that ends the process.
@@ -48,6 +50,10 @@ public final class Main {
         commands.put("play", PlayCommand::new);
         commands.put("render", RenderCommand::new);
         commands.put("devices", DevicesCommand::new);
+        commands.put("rig", RigCommand::with);
+        commands.put("divider", DividerCommand::new);
+        commands.put("input", InputCommand::new);
+        commands.put("preflight", PreflightCommand::new);
         commands.put("cautions", CautionsCommand::new);
         commands.put("guide", GuideCommand::new);
         commands.put(COMPLETION, CompletionCommand::new);
@@ -100,6 +106,14 @@ public final class Main {
             if (exception instanceof BadInput bad) {
                 bad.problems().forEach(surroundings.err()::println);
                 return BAD_INPUT;
+            }
+            if (exception instanceof RigException) {
+                surroundings.err().println(exception.getMessage());
+                return BAD_INPUT;
+            }
+            if (exception instanceof StoreException refusal) {
+                surroundings.err().println(exception.getMessage());
+                return refusal.remedy() == StoreException.Remedy.MEND_INPUT ? BAD_INPUT : FAILED;
             }
             if (exception instanceof Failed) {
                 surroundings.err().println(exception.getMessage());

@@ -1,8 +1,6 @@
 package understudy.cli;
 
 import java.io.IOException;
-import java.nio.file.Files;
-import java.nio.file.InvalidPathException;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
@@ -65,7 +63,7 @@ final class ShowCommand implements Callable<Integer> {
         Given given = new Given();
         Pattern pattern = given.withFaults(faults, new Patterns().find(patternName));
         double speedHz = given.speedHz(speed, pattern);
-        Path file = plotFile == null ? null : plotPath(given);
+        Path file = given.picture("--plot", plotFile, List.of(".png", ".svg")).orElse(null);
         given.refuse();
 
         Optional<LinePlot> plot = OneCycle.plot(pattern, speedHz);
@@ -90,23 +88,6 @@ final class ShowCommand implements Callable<Integer> {
 
     private static BadInput standsStill(Pattern pattern, double speedHz) {
         return new BadInput("--plot: at " + pattern.speed().print(speedHz) + " hardly anything moves; give a higher --speed");
-    }
-
-    private Path plotPath(Given given) {
-        try {
-            Path file = Path.of(plotFile);
-            Path folder = file.toAbsolutePath().getParent();
-            if (PlotFile.canWrite(file) && !Files.isDirectory(folder)) {
-                given.problem("--plot", "there is no folder " + folder, "make it first");
-                return null;
-            } else if (PlotFile.canWrite(file)) {
-                return file;
-            }
-        } catch (InvalidPathException e) {
-            // said below
-        }
-        given.problem("--plot", "\"" + plotFile + "\" is no name for a picture", "give a name that ends in .png or .svg");
-        return null;
     }
 
     private static void write(LinePlot plot, Path file) {

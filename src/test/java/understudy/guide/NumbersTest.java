@@ -80,8 +80,7 @@ class NumbersTest {
         "reluctor-adaptive, RELUCTOR_ADAPTIVE", "reluctor-hysteresis, RELUCTOR_HYSTERESIS",
         "reluctor-biased-pair, RELUCTOR_BIASED_PAIR", "reluctor-adaptive-pair, RELUCTOR_ADAPTIVE_PAIR", "resistive, RESISTIVE"})
     void theTableOfBoxesIsWhatTheSearchFinds(String name, InputKind kind) {
-        AudioOutput usual = output(PEAK_OF_ONE_VOLT_RMS, 0.2, 0.5);
-        Assessment best = search(usual, kind.usual()).assessment();
+        Assessment best = search(AudioOutput.NOMINAL, kind.usual()).assessment();
         Divider divider = best.rig().divider();
         String row = "\n" + name + " \\| ";
         says("box", row + "([\\d.]+) kohm", divider.seriesOhms().nominal() / 1e3);
@@ -100,8 +99,8 @@ class NumbersTest {
         says("box", shunt + "[^|]*\\| ([\\d.]+) V peak", best.levels().pinHighVolts());
     }
 
-    private static AudioOutput output(double peakVolts, double tolerance, double ohmsTolerance) {
-        return new AudioOutput(new Spread(peakVolts, tolerance), new Spread(100, ohmsTolerance),
+    private static AudioOutput output(double peakVolts) {
+        return new AudioOutput(new Spread(peakVolts, 0.02), new Spread(100, 0.1),
                 Optional.of(new Spread(10e-6, 0.2)), false, AudioOutput.USUAL_POP_VOLTS);
     }
 
@@ -115,8 +114,8 @@ class NumbersTest {
         assertThat(PageTest.words(Guide.find("reach").orElseThrow())).contains(
                 "1.0 V rms fails on a pull-up of 10 kohm or less. 3.0 V rms, the strongest there is, does for 10 kohm, yet fails"
                         + " on 4.7 kohm or less.");
-        AudioOutput usual = output(PEAK_OF_ONE_VOLT_RMS, 0.02, 0.1);
-        AudioOutput strongest = output(3 * PEAK_OF_ONE_VOLT_RMS, 0.02, 0.1);
+        AudioOutput usual = output(PEAK_OF_ONE_VOLT_RMS);
+        AudioOutput strongest = output(3 * PEAK_OF_ONE_VOLT_RMS);
         for (double ohms : new double[] {1e3, 4.7e3, 10e3}) {
             assertThatThrownBy(() -> search(usual, pulledUp(ohms))).isInstanceOf(RigException.class);
         }

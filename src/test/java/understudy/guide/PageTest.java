@@ -6,6 +6,7 @@ import java.io.IOException;
 import java.io.StringReader;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.Arrays;
 import java.util.List;
 import java.util.regex.Pattern;
 import java.util.stream.Stream;
@@ -17,6 +18,7 @@ import org.junit.jupiter.params.provider.MethodSource;
 import org.w3c.dom.NodeList;
 import org.xml.sax.InputSource;
 import understudy.pattern.Hazard;
+import understudy.preflight.Limit;
 import understudy.rig.OutOfReach;
 
 /** The pages as a whole: all there, all reachable, complete in themselves. */
@@ -59,6 +61,14 @@ class PageTest {
         for (OutOfReach kind : OutOfReach.values()) {
             assertThat(page).containsIgnoringCase(kind.what() + ": " + kind.reason());
         }
+    }
+
+    @Test
+    void everythingThatEndsARangeIsExplained() {
+        String page = words(Guide.find("preflight").orElseThrow());
+        // the pattern's own end and several at once explain themselves
+        Arrays.stream(Limit.values()).filter(limit -> limit != Limit.PATTERN && limit != Limit.TOGETHER)
+                .forEach(limit -> assertThat(page).containsIgnoringCase(limit.words().replaceAll(":.*", "")));
     }
 
     @Test

@@ -1,0 +1,217 @@
+package understudy.cli;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import understudy.pattern.Speed;
+import understudy.plot.LinePlot;
+import understudy.preflight.Judgement;
+import understudy.preflight.Limit;
+import understudy.preflight.Preflight;
+import understudy.preflight.RangeEnd;
+import understudy.preflight.Setup;
+import understudy.quantity.Quantity;
+import understudy.quantity.Unit;
+import understudy.store.NamedRig;
+
+/** What preflight found, on one page, as a plot and as JSON. */
+final class PreflightReport {
+
+    /** Rows of the table; all speeds are in the plot and in the JSON. */
+    private static final int MOST_ROWS = 14;
+
+    private final Preflight found;
+    private final Setup setup;
+    private final Speed speed;
+    private final NamedRig rig;
+    private final Inputs.Named input;
+    private final List<String> breaches;
+
+    /** @param breaches why the rig is refused when it is to play; empty when it is not */
+    PreflightReport(Preflight found, Bench bench, List<String> breaches) {
+        this.found = found;
+        this.setup = found.setup();
+        this.speed = setup.pattern().speed();
+        this.rig = bench.rig();
+        this.input = bench.input();
+        this.breaches = List.copyOf(breaches);
+    }
+
+    List<String> lines() {
+        List<String> lines = new ArrayList<>();
+        lines.add(title());
+        lines.addAll(Paragraph.lines("Input: ", "  ", Inputs.words(input.input()) + ". " + input.kind().source()));
+        lines.addAll(Paragraph.lines("Rig: ", "  ", RigFacts.output(rig) + "; " + RigFacts.divider(rig)));
+        lines.addAll(Paragraph.lines("Played: ", "  ", played()));
+        lines.add("");
+        lines.addAll(Paragraph.lines("It " + found.summary() + "."));
+        Judgement at = found.chosen();
+        if (at.isDecoded()) {
+            lines.addAll(Paragraph.lines("At " + speed.print(at.speedHz()) + " the worst edge, at " + degrees(at.worstAtDeg())
+                    + ", has " + decibels(at.marginDb()) + " to spare; edges come up to " + degrees(Math.abs(at.timingErrorDeg()))
+                    + (at.timingErrorDeg() < 0 ? " early." : " late.")));
+        }
+        lines.addAll(ends());
+        found.overview().stream().filter(Judgement::clipped).mapToDouble(Judgement::speedHz).max().ifPresent(hz ->
+                lines.addAll(Paragraph.lines("Up to " + speed.print(hz) + " full scale is not enough to undo all droop.")));
+        breaches.forEach(breach -> lines.addAll(Paragraph.lines("This rig will not play: ", "  ", breach + ".")));
+        lines.add("");
+        lines.addAll(table());
+        return lines;
+    }
+
+    private String title() {
+        return setup.pattern().title() + ": output " + setup.output().name() + ", from rig " + rig.name() + " into "
+                + Inputs.name(input.kind());
+    }
+
+    private String played() {
+        String level = setup.level() == 1 ? ""
+                : ", the pattern's volts times " + new Quantity(setup.level() * 100, Unit.PERCENT).rounded(3);
+        return "at most " + volts(setup.askedPinVolts()) + " either way between the pins" + level + "; this rig can give "
+                + volts(setup.mostPinVolts()) + "; " + setup.rateHz() + " samples a second; droop is undone as far as the"
+                + " headroom goes";
+    }
+
+    private List<String> ends() {
+        List<String> lines = new ArrayList<>();
+        if (found.low().isEmpty() || found.high().isEmpty()) {
+            found.reason().ifPresent(limit -> lines.addAll(Paragraph.lines("Why: ", "  ", limit.words() + ".")));
+            lines.addAll(remedies("At " + speed.print(found.chosen().speedHz()) + " this would help:", found.remedies()));
+            return lines;
+        }
+        lines.addAll(end("Below ", "down to ", found.low().get()));
+        lines.addAll(end("Above ", "up to ", found.high().get()));
+        return lines;
+    }
+
+    private List<String> end(String side, String to, RangeEnd end) {
+        List<String> lines = new ArrayList<>();
+        String limit = end.limit().map(Limit::words).orElse("not looked into");
+        lines.addAll(Paragraph.lines(side + speed.print(end.speedHz()) + ": ", "  ", limit + "."));
+        if (end.limit().isPresent() && end.limit().get() != Limit.PATTERN) {
+            lines.addAll(remedies("This would widen it:", end.widenings().stream()
+                    .map(wider -> wider.words() + " (" + to + speed.print(wider.speedHz()) + ")").toList()));
+        }
+        return lines;
+    }
+
+    private static List<String> remedies(String heading, List<String> remedies) {
+        List<String> lines = new ArrayList<>();
+        if (remedies.isEmpty()) {
+            lines.add("  Nothing that was tried on this side of the clips helps.");
+            return lines;
+        }
+        lines.add("  " + heading);
+        remedies.forEach(remedy -> lines.addAll(Paragraph.lines("  - ", "    ", remedy)));
+        return lines;
+    }
+
+    private List<String> table() {
+        Table table = new Table().row("speed", "the input", "to spare", "", "edges late by", "counted a turn");
+        List<Judgement> all = found.overview();
+        int every = (all.size() + MOST_ROWS - 1) / MOST_ROWS;
+        for (int i = 0; i < all.size(); i++) {
+            Judgement one = all.get(i);
+            if (i % every == 0 || i == all.size() - 1 || one.equals(found.chosen())) {
+                table.row(speed.print(one.speedHz()), one.verdict().words(), volts(one.marginVolts()), decibels(one.marginDb()),
+                        Double.isNaN(one.timingErrorDeg()) ? "-" : degrees(one.timingErrorDeg()),
+                        count(one.countedPerTurn()) + " of " + count(one.expectedPerTurn()));
+            }
+        }
+        return table.lines();
+    }
+
+    /** Margin over speed, and how late the edges come. */
+    LinePlot plot() {
+        List<LinePlot.Point> margins = new ArrayList<>();
+        List<LinePlot.Point> errors = new ArrayList<>();
+        for (Judgement one : found.overview()) {
+            double x = speed.inUnit(one.speedHz());
+            margins.add(new LinePlot.Point(x, one.marginVolts()));
+            if (!Double.isNaN(one.timingErrorDeg())) {
+                errors.add(new LinePlot.Point(x, one.timingErrorDeg()));
+            }
+        }
+        List<LinePlot.Panel> panels = new ArrayList<>();
+        panels.add(new LinePlot.Panel("to spare at the worst edge", "V", margins));
+        if (errors.size() > 1) {
+            panels.add(new LinePlot.Panel("worst edge late by", "deg", errors));
+        }
+        double from = speed.inUnit(found.overview().get(0).speedHz());
+        double to = speed.inUnit(found.overview().get(found.overview().size() - 1).speedHz());
+        String title = setup.pattern().id() + ", rig " + rig.name() + ", " + Inputs.name(input.kind());
+        return new LinePlot(title, "speed, " + speed.unit().symbol(), from, to, panels);
+    }
+
+    Map<String, Object> json() {
+        return Json.map(
+                "pattern", setup.pattern().id(),
+                "output", setup.output().name(),
+                "rig", rig.name(),
+                "calibrated", rig.calibrated(),
+                "input", Inputs.name(input.kind()),
+                "rateHz", setup.rateHz(),
+                "level", Json.number(setup.level()),
+                "mostPinVolts", Json.number(setup.mostPinVolts()),
+                "askedPinVolts", Json.number(setup.askedPinVolts()),
+                "speedUnit", speed.unit().symbol(),
+                "usable", found.low().isPresent(),
+                "from", found.low().map(this::json).orElse(null),
+                "to", found.high().map(this::json).orElse(null),
+                "reason", found.reason().map(PreflightReport::key).orElse(null),
+                "remedies", found.remedies(),
+                "breaches", breaches,
+                "summary", found.summary(),
+                "atSpeed", json(found.chosen()),
+                "speeds", found.overview().stream().map(this::json).toList());
+    }
+
+    private Map<String, Object> json(RangeEnd end) {
+        return Json.map(
+                "speed", Json.number(speed.inUnit(end.speedHz())),
+                "limit", end.limit().map(PreflightReport::key).orElse(null),
+                "wouldWiden", end.widenings().stream().map(wider -> Json.map(
+                        "change", wider.words(), "speed", Json.number(speed.inUnit(wider.speedHz())))).toList());
+    }
+
+    private Map<String, Object> json(Judgement one) {
+        return Json.map(
+                "speed", Json.number(speed.inUnit(one.speedHz())),
+                "verdict", key(one.verdict()),
+                "decoded", one.isDecoded(),
+                "countedPerTurn", Json.number(one.countedPerTurn()),
+                "expectedPerTurn", Json.number(one.expectedPerTurn()),
+                "marginVolts", Json.number(one.marginVolts()),
+                "marginDb", finite(one.marginDb()),
+                "worstAtDeg", Json.number(one.worstAtDeg()),
+                "timingErrorDeg", finite(one.timingErrorDeg()),
+                "meanLateDeg", finite(one.meanLateDeg()),
+                "headroomExceeded", one.clipped());
+    }
+
+    private static Object finite(double value) {
+        return Double.isFinite(value) ? Json.number(value) : null;
+    }
+
+    private static String key(Enum<?> value) {
+        return value.name().toLowerCase(Locale.ROOT).replace('_', '-');
+    }
+
+    private static String volts(double volts) {
+        return Amounts.print(volts, Unit.VOLT);
+    }
+
+    private static String decibels(double db) {
+        return Double.isFinite(db) ? String.format(Locale.ROOT, "%.1f dB", db) : "-";
+    }
+
+    private static String degrees(double degrees) {
+        return String.format(Locale.ROOT, "%.3f deg", degrees).replaceFirst("\\.?0+ deg$", " deg").replace("-0 deg", "0 deg");
+    }
+
+    private static String count(double count) {
+        return String.format(Locale.ROOT, "%.1f", count).replaceFirst("\\.0$", "");
+    }
+}

@@ -1,0 +1,146 @@
+package understudy.preflight;
+
+import java.util.Comparator;
+import java.util.List;
+import java.util.Objects;
+import java.util.Optional;
+import java.util.function.DoubleConsumer;
+import understudy.quantity.Quantity;
+import understudy.quantity.Unit;
+
+/**
+ * The computed answer to: will this input decode this output from this rig, and over which speeds.
+ *
+ * @param overview judgements by speed, from the lowest to the top
+ * @param chosen   the one at the speed that matters most
+ * @param low      lower end of the usable range; none when no speed is decoded
+ * @param high     its upper end, likewise
+ * @param reason   without a range: what ends it at the chosen speed
+ * @param remedies without a range: what would make it decode at the chosen speed
+ */
+public record Preflight(
+        Setup setup,
+        List<Judgement> overview,
+        Judgement chosen,
+        Optional<RangeEnd> low,
+        Optional<RangeEnd> high,
+        Optional<Limit> reason,
+        List<String> remedies) {
+
+    /** Changes that move an end by less than this, and not to the end of the pattern's range, are not worth a word. */
+    private static final double WORTH = 1.05;
+
+    public Preflight {
+        overview = List.copyOf(overview);
+        remedies = List.copyOf(remedies);
+    }
+
+    /**
+     * The whole answer, with what ends the range and what would widen it.
+     *
+     * @param chosenHz speed that matters most, turns per second, within the pattern's range
+     * @param progress told the part of the work that is done, 0 to 1, by one thread at a time
+     * @throws CannotJudge for an output that has no teeth and is no tone
+     */
+    public static Preflight of(Setup setup, double chosenHz, DoubleConsumer progress) {
+        return of(setup, chosenHz, true, new Work(progress));
+    }
+
+    /** The range alone, quicker: for a line before something is played. */
+    public static Preflight rangeOnly(Setup setup, double chosenHz) {
+        return of(setup, chosenHz, false, new Work(part -> {}));
+    }
+
+    private static Preflight of(Setup setup, double chosenHz, boolean tryChanges, Work work) {
+        Sweep sweep = new Sweep(setup, chosenHz);
+        List<Judgement> overview = sweep.overview(work::step);
+        Judgement chosen = sweep.at(sweep.chosenHz());
+        Optional<Sweep.Stretch> usable = sweep.usable(overview);
+        if (usable.isEmpty()) {
+            List<Tried> helpful = tryChanges ? tried(setup, chosen.speedHz(), true, 1, work) : List.of();
+            return new Preflight(setup, overview, chosen, Optional.empty(), Optional.empty(),
+                    tryChanges ? Optional.of(limit(helpful)) : Optional.empty(),
+                    helpful.stream().flatMap(tried -> tried.change.words().stream()).toList());
+        }
+        Sweep.Stretch range = usable.get();
+        return new Preflight(setup, overview, chosen,
+                Optional.of(end(setup, range.fromHz(), range.below(), false, tryChanges, work)),
+                Optional.of(end(setup, range.toHz(), range.above(), true, tryChanges, work)), Optional.empty(), List.of());
+    }
+
+    private static RangeEnd end(
+            Setup setup, double goodHz, double badHz, boolean upwards, boolean tryChanges, Work work) {
+        if (Double.isNaN(badHz)) {
+            return new RangeEnd(goodHz, Optional.of(Limit.PATTERN), List.of());
+        }
+        if (!tryChanges) {
+            return new RangeEnd(goodHz, Optional.empty(), List.of());
+        }
+        List<Tried> helpful = tried(setup, badHz, upwards, WORTH, work);
+        List<RangeEnd.Widening> widenings = helpful.stream()
+                .flatMap(tried -> tried.change.words().map(words -> new RangeEnd.Widening(words, tried.reachHz)).stream())
+                .toList();
+        return new RangeEnd(goodHz, Optional.of(limit(helpful)), widenings);
+    }
+
+    private record Tried(Change change, double reachHz) {}
+
+    /** The changes with which a speed is decoded, those that reach furthest first, else in the order of trying. */
+    private static List<Tried> tried(Setup setup, double speedHz, boolean upwards, double worth, Work work) {
+        List<Change> changes = Change.of(setup, upwards);
+        work.expect(changes.size());
+        return changes.parallelStream()
+                .map(change -> {
+                    Sweep sweep = new Sweep(change.changed(), speedHz);
+                    double reachHz = sweep.at(speedHz).isDecoded() ? sweep.reach(speedHz, upwards) : Double.NaN;
+                    work.step();
+                    boolean helps = sweep.isEnd(reachHz) || Math.max(reachHz / speedHz, speedHz / reachHz) >= worth;
+                    return helps ? new Tried(change, reachHz) : null;
+                })
+                .filter(Objects::nonNull)
+                .sorted(Comparator.comparingDouble(tried -> upwards ? -tried.reachHz : tried.reachHz))
+                .toList();
+    }
+
+    private static Limit limit(List<Tried> helpful) {
+        return helpful.isEmpty() ? Limit.TOGETHER : helpful.get(0).change.limit();
+    }
+
+    /** Counts what is done of what is known to be to do. */
+    private static final class Work {
+        private final DoubleConsumer progress;
+        private int done;
+        private int expected = Sweep.POINTS + 1;
+
+        Work(DoubleConsumer progress) {
+            this.progress = progress;
+        }
+
+        synchronized void expect(int more) {
+            expected += more;
+        }
+
+        synchronized void step() {
+            progress.accept(Math.min(1, (double) ++done / expected));
+        }
+    }
+
+    /** One line: "decodes from 45 rpm to 7200 rpm on this input; 0.31 V to spare at 800 rpm". */
+    public String summary() {
+        String spare = print(Math.abs(chosen.marginVolts())) + (chosen.marginVolts() < 0 ? " short" : " to spare")
+                + " at " + print(chosen.speedHz(), setup);
+        if (low.isEmpty() || high.isEmpty()) {
+            return "does not decode at any speed on this input: " + chosen.verdict().words() + "; " + spare;
+        }
+        return "decodes from " + print(low.get().speedHz(), setup) + " to " + print(high.get().speedHz(), setup)
+                + " on this input; " + spare;
+    }
+
+    private static String print(double speedHz, Setup setup) {
+        return setup.pattern().speed().print(speedHz);
+    }
+
+    private static String print(double volts) {
+        return new Quantity(volts, Unit.VOLT).rounded(2);
+    }
+}

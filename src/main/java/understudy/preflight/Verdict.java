@@ -1,0 +1,28 @@
+package understudy.preflight;
+
+/** What becomes of the signal at the input. */
+public enum Verdict {
+    /** Every tooth is seen, and where there is a gap it is found: the input follows. */
+    DECODED("decoded"),
+    /**
+     * As many teeth as there are, on the wrong sides of the teeth: what two swapped wires do. Speed reads; with a reluctor
+     * no gap is found, with two levels each edge is off by a tooth.
+     */
+    SWAPPED("polarity swapped"),
+    /** As many teeth as there are, but their distances fit neither way round. */
+    OUT_OF_STEP("out of step"),
+    /** Teeth are missed, or counted twice. */
+    MISCOUNTED("teeth missed"),
+    /** Too little arrives: the input never switches. */
+    SILENT("never switches");
+
+    private final String words;
+
+    Verdict(String words) {
+        this.words = words;
+    }
+
+    public String words() {
+        return words;
+    }
+}

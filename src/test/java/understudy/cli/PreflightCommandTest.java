@@ -1,0 +1,116 @@
+package understudy.cli;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import com.fasterxml.jackson.jr.ob.JSON;
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Map;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+class PreflightCommandTest {
+
+    @TempDir
+    private Path home;
+
+    @BeforeEach
+    void thereIsARig() {
+        understudy("rig", "make", "bench", "--series", "3.6 kohm 1%", "--shunt", "2.2 kohm 1%");
+        understudy("rig", "make", "bare");
+    }
+
+    private Run.Outcome understudy(String... words) {
+        return Run.in(home).understudy(words);
+    }
+
+    @Test
+    void tellsOnOnePageOverWhichSpeedsTheInputDecodesAndWhy() {
+        Run.Outcome told = understudy("preflight", "wheel-speed-44-vr", "--rig", "bench", "--input", "reluctor-hysteresis", "--fit");
+        assertThat(told.err()).isEmpty();
+        assertThat(told.exitCode()).isZero();
+        assertThat(told.out().replaceAll("\\s+", " "))
+                .startsWith("Wheel-speed ring of 44 teeth, reluctor: output wheel, from rig bench into reluctor-hysteresis ")
+                .contains("compare with a known-good sensor", "not calibrated", "It decodes from ", " to 250 km/h on this input; ",
+                        "to spare at 50 km/h", "threshold: ", "This would widen it:", "volts that rise faster with speed: ",
+                        "Above 250 km/h: the pattern's own range ends here.", "never switches", "44 of 44", "speed, km/h");
+        assertThat(told.out().lines()).hasSizeLessThan(66).allSatisfy(line -> assertThat(line.length()).isLessThanOrEqualTo(80 + 30));
+    }
+
+    @Test
+    void tellsScriptsAllOfIt() throws IOException {
+        Run.Outcome told = understudy("preflight", "crank-36-1-vr", "--rig", "bench", "--input", "reluctor-hysteresis", "--fit",
+                "--fault", "swapped polarity", "--json");
+        assertThat(told.exitCode()).isZero();
+        Map<String, Object> json = JSON.std.mapFrom(told.out());
+        assertThat(json).containsEntry("usable", false).containsEntry("reason", "polarity").containsEntry("from", null)
+                .containsEntry("remedies", List.of("swap the two clips, or the polarity of what is played"));
+        Map<?, ?> atSpeed = (Map<?, ?>) json.get("atSpeed");
+        assertThat(atSpeed.get("verdict")).isEqualTo("swapped");
+        assertThat(atSpeed.get("countedPerTurn")).isEqualTo(35);
+        assertThat((List<?>) json.get("speeds")).hasSizeGreaterThan(20);
+    }
+
+    @Test
+    void drawsMarginOverSpeed() throws IOException {
+        Path picture = home.resolve("margin.svg");
+        Run.Outcome told = understudy("preflight", "output-shaft-17-vr", "--rig", "bench", "--input", "reluctor-adaptive", "--fit",
+                "--plot", picture.toString());
+        assertThat(told.exitCode()).isZero();
+        assertThat(told.out()).endsWith("drawn in " + picture + "\n");
+        assertThat(Files.readString(picture)).contains("<svg");
+    }
+
+    @Test
+    void moreThanTheRigCanGiveIsRefusedWithTheNumber() {
+        Run.Outcome told = understudy("preflight", "crank-36-1-vr", "--rig", "bench", "--input", "reluctor-hysteresis");
+        assertThat(told.exitCode()).isEqualTo(2);
+        assertThat(told.out()).isEmpty();
+        assertThat(told.err()).isEqualTo("crank-36-1-vr: its output crank reaches 1.36 V to one side of its mean, more than the"
+                + " 526 mV peak that rig bench gives at the pins of this input; add --fit to have it scaled down\n");
+    }
+
+    @Test
+    void allThatIsWrongIsToldAtOnce() {
+        Run.Outcome told = understudy("preflight", "crank-36-1-cam-1-hall", "--rig", "bare", "--input", "reluctor-adaptiv",
+                "--output", "crankshaft", "--rate", "3", "--plot", "margin.gif");
+        assertThat(told.exitCode()).isEqualTo(2);
+        assertThat(told.err().lines()).containsExactlyInAnyOrder(
+                "--output: the pattern has no output \"crankshaft\"; it has crank, cam",
+                "--input: \"reluctor-adaptiv\" is no kind of input; did you mean reluctor-adaptive?",
+                "--rate: 3 Hz is out of range; allowed are 8 kHz to 768 kHz",
+                "--plot: \"margin.gif\" is no name for a picture; give a name that ends in .png or .svg",
+                "--rig: bare has no divider yet; choose one with 'understudy divider --rig bare --input KIND"
+                        + " --save', then build it");
+    }
+
+    @Test
+    void anUnknownRigAnInputOutOfReachAndASignalWithoutTeethAreRefused() {
+        Run.Outcome unknown = understudy("preflight", "sine", "--rig", "table", "--input", "resistive");
+        assertThat(unknown.exitCode()).isEqualTo(2);
+        assertThat(unknown.err()).isEqualTo("there is no rig called \"table\"; there are: bare, bench\n");
+        Run.Outcome outOfReach = understudy("preflight", "sine", "--rig", "bench", "--input", "two-wire-current");
+        assertThat(outOfReach.exitCode()).isEqualTo(2);
+        assertThat(outOfReach.err()).contains("no passive rig can stand in for a two-wire active sensor");
+        Run.Outcome toothless = understudy("preflight", "knock-86mm", "--output", "knock", "--rig", "bench", "--input", "resistive",
+                "--fit");
+        assertThat(toothless.exitCode()).isEqualTo(2);
+        assertThat(toothless.err()).isEqualTo("knock-86mm: output knock is neither a wheel nor a tone; an input decodes teeth;"
+                + " choose a pattern that has some\n");
+    }
+
+    @Test
+    void playTellsInOneLineWhatItFoundBefore() {
+        // parts that keep every limit with a coil's input
+        understudy("rig", "make", "kept", "--series", "10 kohm 1%", "--shunt", "11 kohm 1%");
+        Run.Outcome played = understudy("play", "output-shaft-17-vr", "--rig", "kept", "--input", "reluctor-adaptive", "--fit",
+                "--speed", "800 rpm", "--to", "silent", "--for", "100 ms", "--yes");
+        assertThat(played.err()).isEmpty();
+        assertThat(played.exitCode()).isZero();
+        assertThat(played.out()).containsPattern(
+                "(?m)^output-shaft decodes from [\\d.]+ rpm to 7000 rpm on this input; \\d+ mV to spare at 800 rpm$");
+    }
+}
