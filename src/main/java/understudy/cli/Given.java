@@ -1,5 +1,6 @@
 package understudy.cli;
 
+import java.nio.file.Files;
 import java.nio.file.InvalidPathException;
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -12,6 +13,7 @@ import understudy.pattern.Pattern;
 import understudy.pattern.PatternReader;
 import understudy.pattern.Problem;
 import understudy.pattern.Result;
+import understudy.plot.PlotFile;
 import understudy.quantity.QuantityException;
 import understudy.quantity.Range;
 
@@ -94,6 +96,24 @@ final class Given {
             // said below
         }
         problem(option, "\"" + written + "\" is no name for a sound file", right);
+        return Optional.empty();
+    }
+
+    /** A name for a picture that can be drawn, in a folder that is there. */
+    Optional<Path> picture(String option, String written) {
+        try {
+            Path file = Path.of(written);
+            Path folder = file.toAbsolutePath().getParent();
+            if (PlotFile.canWrite(file) && Files.isDirectory(folder)) {
+                return Optional.of(file);
+            } else if (PlotFile.canWrite(file)) {
+                problem(option, "there is no folder " + folder, "make it first");
+                return Optional.empty();
+            }
+        } catch (InvalidPathException e) {
+            // said below
+        }
+        problem(option, "\"" + written + "\" is no name for a picture", "give a name that ends in .png or .svg");
         return Optional.empty();
     }
 

@@ -1,8 +1,5 @@
 package understudy.cli;
 
-import java.io.IOException;
-import java.nio.file.Files;
-import java.nio.file.InvalidPathException;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
@@ -13,7 +10,6 @@ import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 import understudy.pattern.Pattern;
 import understudy.plot.LinePlot;
-import understudy.plot.PlotFile;
 import understudy.plot.TerminalPlot;
 
 /** Tells all about one pattern. */
@@ -65,12 +61,12 @@ final class ShowCommand implements Callable<Integer> {
         Given given = new Given();
         Pattern pattern = given.withFaults(faults, new Patterns().find(patternName));
         double speedHz = given.speedHz(speed, pattern);
-        Path file = plotFile == null ? null : plotPath(given);
+        Path file = plotFile == null ? null : given.picture("--plot", plotFile).orElse(null);
         given.refuse();
 
         Optional<LinePlot> plot = OneCycle.plot(pattern, speedHz);
         if (file != null) {
-            write(plot.orElseThrow(() -> standsStill(pattern, speedHz)), file);
+            Pictures.write(plot.orElseThrow(() -> standsStill(pattern, speedHz)), file);
         }
         PatternFacts facts = new PatternFacts(pattern, speedHz);
         if (json) {
@@ -90,30 +86,5 @@ final class ShowCommand implements Callable<Integer> {
 
     private static BadInput standsStill(Pattern pattern, double speedHz) {
         return new BadInput("--plot: at " + pattern.speed().print(speedHz) + " hardly anything moves; give a higher --speed");
-    }
-
-    private Path plotPath(Given given) {
-        try {
-            Path file = Path.of(plotFile);
-            Path folder = file.toAbsolutePath().getParent();
-            if (PlotFile.canWrite(file) && !Files.isDirectory(folder)) {
-                given.problem("--plot", "there is no folder " + folder, "make it first");
-                return null;
-            } else if (PlotFile.canWrite(file)) {
-                return file;
-            }
-        } catch (InvalidPathException e) {
-            // said below
-        }
-        given.problem("--plot", "\"" + plotFile + "\" is no name for a picture", "give a name that ends in .png or .svg");
-        return null;
-    }
-
-    private static void write(LinePlot plot, Path file) {
-        try {
-            PlotFile.write(plot, file);
-        } catch (IOException e) {
-            throw new Failed(file + ": the picture could not be written: " + e.getMessage(), e);
-        }
     }
 }

@@ -70,7 +70,7 @@ final class SignalOptions {
         if (seed != null) {
             pattern = pattern.withSeed(given.whole("--seed", seed, 0, Integer.MAX_VALUE, 0));
         }
-        int rateHz = (int) given.quantity("--rate", rateWithUnit(), RATE, Playable.DEFAULT_RATE_HZ);
+        int rateHz = (int) given.quantity("--rate", RateOption.withUnit(rate), RATE, Playable.DEFAULT_RATE_HZ);
         int[] outputOfChannel = ChannelMap.read(channels, pattern, given);
         return new Playable(pattern, startHz, rateHz, outputOfChannel, scale(pattern, outputOfChannel, given));
     }
@@ -78,11 +78,6 @@ final class SignalOptions {
     /** The rate, if one was asked for; a device otherwise has its own. */
     OptionalInt askedRateHz(Playable playable) {
         return rate == null ? OptionalInt.empty() : OptionalInt.of(playable.rateHz());
-    }
-
-    /** A rate is often told as a bare number. */
-    private String rateWithUnit() {
-        return rate != null && rate.strip().matches("[0-9]+") ? rate.strip() + " Hz" : rate;
     }
 
     private OutputScale scale(Pattern pattern, int[] outputOfChannel, Given given) {

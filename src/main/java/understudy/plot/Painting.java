@@ -62,6 +62,7 @@ final class Painting {
         }
         XYStyler style = chart.getStyler();
         style.setLegendVisible(false);
+        style.setXAxisLogarithmic(plot.byDecades());
         style.setXAxisMin(plot.fromX());
         style.setXAxisMax(plot.toX());
         double margin = panel.mostY() > panel.leastY() ? (panel.mostY() - panel.leastY()) * 0.08 : 1;
