@@ -35,16 +35,16 @@ public record LoopbackRun(double[][] channels, long startedAtFrame, int underrun
      * @param output  and its format; its rate is the program's
      * @param channel that plays, from 0
      * @param input   to record from, at the same rate
-     * @param inputChannels to record
+     * @param inputChannel that the cable is plugged into, from 0
      * @param progress is told the part that is done, 0 to 1
      * @throws AudioException if a device doesn't open, or is lost on the way
      */
-    public static LoopbackRun of(TestProgram program, DeviceChoice output, int channel, Device input, int inputChannels,
+    public static LoopbackRun of(TestProgram program, DeviceChoice output, int channel, Device input, int inputChannel,
             DoubleConsumer progress) throws AudioException, InterruptedException {
         double[] samples = program.samples();
         PlayerSettings settings = PlayerSettings.DEFAULT.withTargetFill(FILL)
                 .withDuration(Duration.ofNanos(Math.round(1e9 * samples.length / program.rateHz())));
-        try (Recorder recorder = Recorder.toMemory(input, program.rateHz(), inputChannels);
+        try (Recorder recorder = open(input, program.rateHz(), inputChannel);
                 Player player = Player.open(() -> new SampleSource(samples, program.rateHz(), channel, false), FRACTIONS,
                         output, settings)) {
             recorder.start();
@@ -66,6 +66,18 @@ public record LoopbackRun(double[][] channels, long startedAtFrame, int underrun
             }
             return new LoopbackRun(recording.samples(), startedAt, report.underrunCount(), recording.overruns(),
                     report.hardware());
+        }
+    }
+
+    /** Both channels of a stereo plug, so that a wrong one can be told from silence; some inputs have but one. */
+    private static Recorder open(Device input, int rateHz, int channel) throws AudioException {
+        try {
+            return Recorder.toMemory(input, rateHz, Math.max(2, channel + 1));
+        } catch (AudioException stereo) {
+            if (channel > 0) {
+                throw stereo;
+            }
+            return Recorder.toMemory(input, rateHz, 1);
         }
     }
 }

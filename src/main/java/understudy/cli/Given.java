@@ -99,6 +99,24 @@ final class Given {
         return Optional.empty();
     }
 
+    /** A name that ends in .json, in a folder that is there. */
+    Optional<Path> jsonFile(String option, String written) {
+        try {
+            Path file = Path.of(written);
+            Path folder = file.toAbsolutePath().getParent();
+            if (written.toLowerCase(Locale.ROOT).endsWith(".json") && Files.isDirectory(folder)) {
+                return Optional.of(file);
+            } else if (written.toLowerCase(Locale.ROOT).endsWith(".json")) {
+                problem(option, "there is no folder " + folder, "make it first");
+                return Optional.empty();
+            }
+        } catch (InvalidPathException e) {
+            // said below
+        }
+        problem(option, "\"" + written + "\" is no name for a result", "give a name that ends in .json");
+        return Optional.empty();
+    }
+
     /** A name for a picture that can be drawn, in a folder that is there. */
     Optional<Path> picture(String option, String written) {
         try {

@@ -55,6 +55,7 @@ public final class Main {
         root.addSubcommand(new PlayCommand(surroundings));
         root.addSubcommand(new RenderCommand(surroundings));
         root.addSubcommand(new MeasureCommand(surroundings));
+        root.addSubcommand(new CalibrateCommand(surroundings));
         root.addSubcommand(new DevicesCommand(surroundings));
         root.addSubcommand(new CautionsCommand(surroundings));
         root.addSubcommand(new CompletionCommand(surroundings));

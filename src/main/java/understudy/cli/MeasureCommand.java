@@ -174,8 +174,9 @@ final class MeasureCommand implements Callable<Integer> {
     /** What the signal's own lines are multiples of, so that they don't pass for hum. */
     private static double signalHz(Asked asked, SignalReport report) {
         double own = report.wheel().map(SignalReport::turnHz).orElse(report.tone().frequencyHz());
+        boolean gap = report.wheel().isPresent() && report.wheel().get().eventsPerTurn() > 0;
         boolean likeMains = Math.abs(own / 50 - 1) < LIKE_MAINS || Math.abs(own / 60 - 1) < LIKE_MAINS;
-        return likeMains && asked.pattern().isEmpty() ? 0 : own;
+        return likeMains && !gap && asked.pattern().isEmpty() ? 0 : own;
     }
 
     private int output(Pattern pattern, int number, Given given) {
