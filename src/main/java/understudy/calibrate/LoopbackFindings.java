@@ -39,6 +39,8 @@ public record LoopbackFindings(
 
     private static final int HIGHEST_ORDER = 5;
     private static final int POINTS_PER_DECADE = 16;
+    /** Below, a sweep of 8 s leaves harmonics in the ringing of its own beginning. */
+    private static final double LEAST_DISTORTION_HZ = 20;
 
     /**
      * The response at one frequency.
@@ -100,6 +102,7 @@ public record LoopbackFindings(
     }
 
     private static double told(ChainResponse response, TestProgram program, int order, double hz) {
-        return order * hz <= LoopbackAnalysis.TOLD_PART * program.sweep().toHz() ? response.harmonicDb(order, hz) : Double.NaN;
+        boolean told = hz >= LEAST_DISTORTION_HZ && order * hz <= LoopbackAnalysis.TOLD_PART * program.sweep().toHz();
+        return told ? response.harmonicDb(order, hz) : Double.NaN;
     }
 }

@@ -39,11 +39,11 @@ final class LoopbackText {
                 : "Something stands in the way; it is named below."));
         lines.add("");
         lines.addAll(new Table().row("Output and input together", "")
-                .row("gain, of full scale", String.format(Locale.ROOT, "%+.3f dB", found.gainDb()))
+                .row("gain, of full scale", Said.signed(found.gainDb(), 3) + " dB")
                 .row("AC-coupling corner", corner())
                 .row("polarity", found.inverted() ? "inverted" : "upright")
-                .row("latency, buffers included", Said.of(found.latencySeconds(), Unit.SECOND))
-                .row("clock, output against input", String.format(Locale.ROOT, "%+.4f ppm", (found.clockRatio() - 1) * 1e6))
+                .row("latency, buffers included", Said.of(Math.rint(found.latencySeconds() * 1e6) / 1e6, Unit.SECOND, 6))
+                .row("clock, output against input", Said.signed((found.clockRatio() - 1) * 1e6, 4) + " ppm")
                 .row("noise in silence", found.noisePart() == 0 ? "none at all"
                         : Said.decibels(20 * Math.log10(found.noisePart())) + " of full scale")
                 .row("SINAD of the tone", Said.decibels(found.sinadDb()))

@@ -104,8 +104,7 @@ final class MeasuredText {
         String at = steady
                 ? pattern.speed().print((found.startHz() + found.endHz()) / 2)
                 : pattern.speed().print(found.startHz()) + " to " + pattern.speed().print(found.endHz());
-        String off = Double.isNaN(asked.askedHz()) ? "" : String.format(Locale.ROOT, " (%+.3f ppm of what was asked)",
-                ((found.startHz() + found.endHz()) / 2 / asked.askedHz() - 1) * 1e6);
+        String off = Double.isNaN(asked.askedHz()) ? "" : " (" + Said.signed(((found.startHz() + found.endHz()) / 2 / asked.askedHz() - 1) * 1e6, 3) + " ppm off what was asked)";
         return "Against " + pattern.id() + " at " + at + off + ": " + edges.missSeconds().length + " edges lie "
                 + Said.of(edges.rmsSeconds(), Unit.SECOND, 3) + " rms from their places, the worst "
                 + Said.of(edges.worstSeconds(), Unit.SECOND, 3) + " at " + Said.of(edges.worstAtSeconds(), Unit.SECOND)

@@ -29,6 +29,12 @@ final class Said {
         return Double.isNaN(decibels) ? "-" : String.format(Locale.ROOT, "%.1f dB", decibels);
     }
 
+    /** With its sign and so many decimals; what rounds to nothing has no sign. */
+    static String signed(double value, int decimals) {
+        String said = String.format(Locale.ROOT, "%+." + decimals + "f", value);
+        return said.matches("[-+]0\\.?0*") ? said.substring(1) : said;
+    }
+
     /** A row of a table: mean, least, most and the rms of the scatter. */
     static String[] row(String name, Spread spread, Unit unit) {
         return spread.count() == 0
