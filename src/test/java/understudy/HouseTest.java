@@ -40,7 +40,7 @@ class HouseTest {
             "picocli..", Set.of("cli"),
             "org.jline..", Set.of("cli"),
             "com.fasterxml.jackson..", Set.of("cli", "panel"),
-            "org.jtransforms..", Set.of("measure", "wave"),
+            "org.jtransforms..", Set.of("measure"),
             "org.snakeyaml..", Set.of("pattern"),
             "org.knowm..", Set.of("plot"),
             "org.apache.batik..", Set.of("plot"),

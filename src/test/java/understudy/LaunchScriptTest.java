@@ -60,7 +60,8 @@ class LaunchScriptTest {
         Outcome first = start(project.resolve("scripts/understudy"), "render", "a b", "--out=x");
         assertThat(first.err()).isEqualTo(BUILDS);
         assertThat(first.out().lines()).containsExactly(
-                "-XX:+UseSerialGC", "-Xshare:auto", "-jar", project + "/target/launcher/understudy.jar", "render", "a b", "--out=x");
+                "-XX:+UseSerialGC", "-XX:SharedArchiveFile=" + project + "/target/launcher/classes.jsa", "-Xlog:disable",
+                "-Xlog:all=error:stderr", "-jar", project + "/target/launcher/understudy.jar", "render", "a b", "--out=x");
         assertThat(first.exitCode()).isEqualTo(7);
         Outcome second = start(project.resolve("scripts/understudy"), "render", "a b", "--out=x");
         assertThat(second).isEqualTo(new Outcome(7, first.out(), ""));

@@ -5,10 +5,11 @@ package understudy.audio;
  *
  * <p>Single writer: the playing thread calls {@link #observe}; any thread reads the counts. Allocates nothing.
  *
- * <p>A device takes frames in steps. Lag is the clock less the time that the frames taken are worth; just after a step it is least, and
- * steady. In a gap the clock goes on and the frames do not, so that the lag comes out higher, and stays there. The least lag of {@value #STEPS_TO_JUDGE}
- * steps in a row is free of the odd late wake-up. A queue seen empty, or left alone for longer than it lasts, says that we starved the device;
- * otherwise the device stood still.
+ * <p>A device takes frames in steps. Lag is the clock less the time that the frames taken are worth; just after a
+ * step it is least, and steady. In a gap the clock goes on and the frames do not, so that the lag comes out higher,
+ * and stays there. The least lag of {@value #STEPS_TO_JUDGE} steps in a row is free of the odd late wake-up. A queue
+ * seen empty, or left alone for longer than it lasts, says that we starved the device; otherwise the device stood
+ * still.
  */
 final class GapWatch {
 

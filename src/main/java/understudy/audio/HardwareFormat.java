@@ -11,8 +11,8 @@ import java.util.regex.Pattern;
 import java.util.stream.Collectors;
 
 /**
- * What a device of the Linux sound drivers really runs at while its line is open, whatever was asked for and converted on
- * the way. Unknown for a sound server's device, and on other systems.
+ * What a device of the Linux sound drivers really runs at while its line is open, whatever was asked for and
+ * converted on the way. Unknown for a sound server's device, and on other systems.
  */
 final class HardwareFormat {
 

@@ -29,7 +29,7 @@ final class LineWriter {
     }
 
     private static final long LOOK_NANOS = 1_000_000;
-    private static final long STUCK_NANOS = 100_000_000;
+    private static final long STUCK_NANOS = 20_000_000;
     private static final long RETRY_NANOS = 10_000_000;
     /** Half a second: a failed device does not come back by itself, a hiccup is over sooner. */
     private static final int RETRIES = 50;
@@ -115,11 +115,11 @@ final class LineWriter {
     }
 
     /**
-     * The device has taken nothing for long. Having run dry, a sound server may wait until its whole buffer is full
+     * The device has missed its turn. Having run dry, a sound server may wait until its whole buffer is full
      * (seen with PulseAudio 16, when a few frames were left); what that is more than the target drains away again.
      */
     private boolean stuck() {
-        return lookNanos - takenNanos > Math.max(STUCK_NANOS, 3 * gaps.nanos(gaps.stepFrames()));
+        return lookNanos - takenNanos > Math.max(STUCK_NANOS, 2 * gaps.nanos(gaps.stepFrames()));
     }
 
     private long tailEnd() {

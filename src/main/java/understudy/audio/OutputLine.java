@@ -14,7 +14,8 @@ interface OutputLine {
     int queuedFrames();
 
     /**
-     * Hands over {@code length} bytes from {@code offset}, whole frames. Before {@link #start} it takes what fits and returns at once; after, it may block.
+     * Hands over {@code length} bytes from {@code offset}, whole frames. Before {@link #start} it takes what fits and
+     * returns at once; after, it may block.
      *
      * @return bytes taken; fewer than given, and 0, when the device has failed
      */

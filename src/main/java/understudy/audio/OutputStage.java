@@ -12,17 +12,23 @@ import understudy.rig.OutputScale;
  * <p>A fade is half a cosine over 10 ms. A volt that is not a finite number trips the stage: from that frame on every
  * channel is silent for good. Line channels that the source does not have are silent.
  *
- * <p>Whole-number formats round to the nearest step. 16 bits get triangular dither of two steps peak to peak from a fixed
- * seed: without it rounding errors of a steady signal repeat every turn and add up to spectral lines; with it they become
- * plain noise at -93 dB of full scale, whose mean and power do not depend on the signal (Lipshitz, Wannamaker, Vanderkooy, "Quantization and
- * Dither: A Theoretical Survey", J. Audio Eng. Soc. 40, 1992). At 24 bits and more a step is below any converter's own noise. Digital silence is never dithered.
+ * <p>Whole-number formats round to the nearest step. 16 bits get triangular dither of two steps peak to peak from a
+ * fixed seed: without it rounding errors of a steady signal repeat every turn and add up to spectral lines; with it
+ * they become plain noise, 93 dB below a full-scale sine, whose mean and power do not depend on the signal (Lipshitz,
+ * Wannamaker, Vanderkooy, "Quantization and Dither: A Theoretical Survey", J. Audio Eng. Soc. 40, 1992). At 24 bits
+ * and more a step is below any converter's own noise. Digital silence is never dithered.
  */
 final class OutputStage {
 
     /** 10 ms: long enough not to click, short enough to count as stopping at once. */
     private static final double FADE_SECONDS = 0.010;
 
-    /** A hair above full scale, so that a sine of exactly full scale does not count as clipped for its last rounding. */
+    /** Frames worked on at a time. */
+    private static final int CHUNK_FRAMES = 512;
+
+    /**
+     * A hair above full scale, so that a sine of exactly full scale does not count as clipped for its last rounding.
+     */
     private static final double CLIP_COUNTED_ABOVE = 1 + 0x1p-23;
 
     private final double fractionPerVolt;
@@ -32,6 +38,8 @@ final class OutputStage {
     private final boolean bigEndian;
     private final double[] fade;
     private final long[] ditherState;
+    private final double[] fractions = new double[CHUNK_FRAMES];
+    private final int[] codes = new int[CHUNK_FRAMES];
 
     private int fadeAt;
     private int fadeStep;
@@ -172,16 +180,33 @@ final class OutputStage {
     }
 
     private void packChannel(double[] volts, int channel, int frames, byte[] into) {
-        int bytes = format.bytes();
-        int frameBytes = frameBytes();
+        for (int from = 0; from < frames; from += CHUNK_FRAMES) {
+            int some = Math.min(CHUNK_FRAMES, frames - from);
+            int audible = scale(volts, from, some);
+            put(some, channel, audible, into, from * frameBytes() + channel * format.bytes());
+        }
+    }
+
+    /**
+     * Fractions of full scale, faded; counts what asks for more than full scale.
+     *
+     * @return frames before digital silence, which only comes at the end: a fade never leaves it within a call
+     */
+    private int scale(double[] volts, int from, int frames) {
         int top = fade.length - 1;
-        int at = channel * bytes;
         double highest = blockPeak;
-        for (int i = 0; i < frames; i++, at += frameBytes) {
+        int audible = 0;
+        double gain = fractionPerVolt * fade[fadeAt];
+        for (int i = 0; i < frames; i++) {
             if (fadeStep != 0) {
                 fadeAt = Math.min(top, Math.max(0, fadeAt + fadeStep));
+                gain = fractionPerVolt * fade[fadeAt];
             }
-            double wanted = volts[i] * fractionPerVolt * fade[fadeAt];
+            if (gain != 0) {
+                audible = i + 1;
+            }
+            double wanted = volts[from + i] * gain;
+            fractions[i] = wanted;
             double size = Math.abs(wanted);
             if (size > highest) {
                 highest = size;
@@ -189,22 +214,47 @@ final class OutputStage {
             if (size > CLIP_COUNTED_ABOVE) {
                 clippedSamples++;
             }
-            put(into, at, code(wanted, channel));
         }
         blockPeak = highest;
+        return audible;
     }
 
-    /** The bits of one sample, in the low {@code bytes} bytes. */
-    private int code(double wanted, int channel) {
+    /** Writes the scaled fractions as samples, one every frame from {@code at} on. */
+    private void put(int frames, int channel, int audible, byte[] into, int at) {
         switch (format) {
-            case PCM16:
-                return steps(wanted, 0x1p15, fadeAt == 0 ? 0 : dither(channel));
-            case PCM24, PCM24_IN_4:
-                return steps(wanted, 0x1p23, 0);
-            case PCM32:
-                return steps(wanted, 0x1p31, 0);
-            default:
-                return Float.floatToRawIntBits((float) Math.max(-1, Math.min(1, wanted)));
+            case PCM16 -> {
+                for (int i = 0; i < frames; i++) {
+                    codes[i] = steps(fractions[i], 0x1p15, i < audible ? dither(channel) : 0);
+                }
+            }
+            case PCM24, PCM24_IN_4 -> {
+                for (int i = 0; i < frames; i++) {
+                    codes[i] = steps(fractions[i], 0x1p23, 0);
+                }
+            }
+            case PCM32 -> {
+                for (int i = 0; i < frames; i++) {
+                    codes[i] = steps(fractions[i], 0x1p31, 0);
+                }
+            }
+            case FLOAT32 -> {
+                for (int i = 0; i < frames; i++) {
+                    codes[i] = Float.floatToRawIntBits((float) Math.max(-1, Math.min(1, fractions[i])));
+                }
+            }
+        }
+        int bytes = format.bytes();
+        int stride = frameBytes();
+        // the least significant byte of sample i goes to first + i * stride, each next one a step further
+        int first = bigEndian ? at + bytes - 1 : at;
+        int step = bigEndian ? -1 : 1;
+        for (int b = 0; b < bytes; b++) {
+            int place = first + b * step;
+            int shift = 8 * b;
+            for (int i = 0; i < frames; i++) {
+                into[place] = (byte) (codes[i] >> shift);
+                place += stride;
+            }
         }
     }
 
@@ -221,19 +271,6 @@ final class OutputStage {
         z = (z ^ z >>> 27) * 0x94D049BB133111EBL;
         z ^= z >>> 31;
         return ((z >>> 32) - (z & 0xFFFFFFFFL)) * 0x1p-32;
-    }
-
-    private void put(byte[] into, int at, int bits) {
-        int bytes = format.bytes();
-        if (bigEndian) {
-            for (int i = at + bytes - 1; i >= at; i--, bits >>= 8) {
-                into[i] = (byte) bits;
-            }
-        } else {
-            for (int i = at; i < at + bytes; i++, bits >>= 8) {
-                into[i] = (byte) bits;
-            }
-        }
     }
 
     private void packSilence(int channel, int from, int to, byte[] into) {

@@ -3,7 +3,10 @@ package understudy.audio;
 import understudy.rig.OutputScale;
 import understudy.wave.VoltSource;
 
-/** Goes through the first seconds of a run against a clock of its own, so that all code is loaded and compiled before it counts. */
+/**
+ * Goes through the first seconds of a run against a clock of its own, so that all code is loaded and compiled before
+ * it counts.
+ */
 final class WarmUp {
 
     private static final int SECONDS = 3;

@@ -31,7 +31,8 @@ public final class WavRender {
     public record Summary(long frames, long dataBytes, double peakOfFullScale, long clippedSamples) {}
 
     /**
-     * Writes {@code frames} frames. The file appears only when it is complete; an exception or the end of the program leaves nothing.
+     * Writes {@code frames} frames. The file appears only when it is complete; an exception or the end of the program
+     * leaves nothing.
      *
      * @param channels of the file, at least as many as the source has; those beyond are silent
      * @param format   any but {@link SampleFormat#PCM24_IN_4}

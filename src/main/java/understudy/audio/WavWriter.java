@@ -14,9 +14,9 @@ import java.util.Locale;
 /**
  * Writes a WAV file of any length in bounded memory; the target appears whole or not at all.
  *
- * <p>The bytes go to a temporary file beside the target, which {@link #commit} moves into place. {@link #close} without
- * commit, and the end of the program, remove it. Channels 1 to 65535 bytes a frame; 16, 24 and 32 bits and float. Beyond 4 GiB the file is RF64
- * (see {@link WavHeader}). Not thread safe.
+ * <p>The bytes go to a temporary file beside the target, which {@link #commit} moves into place. {@link #close}
+ * without commit, and the end of the program, remove it. Channels 1 to 65535 bytes a frame; 16, 24 and 32 bits and
+ * float. Beyond 4 GiB the file is RF64 (see {@link WavHeader}). Not thread safe.
  */
 final class WavWriter implements Closeable {
 

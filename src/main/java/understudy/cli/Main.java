@@ -7,7 +7,12 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.ZoneOffset;
 import java.time.format.DateTimeFormatter;
+import java.util.Collection;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
 import java.util.concurrent.Callable;
+import java.util.function.Function;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Help.Ansi;
@@ -27,7 +32,28 @@ public final class Main {
     static final int FAILED = 1;
     static final int BAD_INPUT = 2;
 
+    /** Needs to know all the others. */
+    private static final String COMPLETION = "completion";
+
+    /** By name, in the order of the overview. */
+    private static final Map<String, Function<Surroundings, Object>> COMMANDS = commands();
+
     private Main() {}
+
+    private static Map<String, Function<Surroundings, Object>> commands() {
+        Map<String, Function<Surroundings, Object>> commands = new LinkedHashMap<>();
+        commands.put("patterns", PatternsCommand::new);
+        commands.put("show", ShowCommand::new);
+        commands.put("check", CheckCommand::new);
+        commands.put("play", PlayCommand::new);
+        commands.put("render", RenderCommand::new);
+        commands.put("measure", MeasureCommand::new);
+        commands.put("calibrate", CalibrateCommand::new);
+        commands.put("devices", DevicesCommand::new);
+        commands.put("cautions", CautionsCommand::new);
+        commands.put(COMPLETION, CompletionCommand::new);
+        return commands;
+    }
 
     public static void main(String[] args) {
         // Java 22 to 24 hand out a console even where nobody sits; this asks for the one that tells the truth
@@ -38,7 +64,7 @@ public final class Main {
     /** Runs one command and gives its exit code; nothing escapes but what the surroundings saw. */
     static int run(Surroundings surroundings, String... args) {
         try {
-            return commandLine(surroundings).execute(args);
+            return commandLine(surroundings, args).execute(args);
         } catch (Throwable e) {
             return defect(e, surroundings);
         } finally {
@@ -47,18 +73,22 @@ public final class Main {
         }
     }
 
+    /** Every command, for help and completion. */
     static CommandLine commandLine(Surroundings surroundings) {
+        return commandLine(surroundings, COMMANDS.values());
+    }
+
+    /** The one command that is asked for by name, since reading the declarations of all would take longer than most run. */
+    private static CommandLine commandLine(Surroundings surroundings, String[] args) {
+        Function<Surroundings, Object> asked = args.length == 0 ? null : COMMANDS.get(args[0]);
+        return asked == null || args[0].equals(COMPLETION)
+                ? commandLine(surroundings)
+                : commandLine(surroundings, List.of(asked));
+    }
+
+    private static CommandLine commandLine(Surroundings surroundings, Collection<Function<Surroundings, Object>> commands) {
         CommandLine root = new CommandLine(new Root());
-        root.addSubcommand(new PatternsCommand(surroundings));
-        root.addSubcommand(new ShowCommand(surroundings));
-        root.addSubcommand(new CheckCommand(surroundings));
-        root.addSubcommand(new PlayCommand(surroundings));
-        root.addSubcommand(new RenderCommand(surroundings));
-        root.addSubcommand(new MeasureCommand(surroundings));
-        root.addSubcommand(new CalibrateCommand(surroundings));
-        root.addSubcommand(new DevicesCommand(surroundings));
-        root.addSubcommand(new CautionsCommand(surroundings));
-        root.addSubcommand(new CompletionCommand(surroundings));
+        commands.forEach(command -> root.addSubcommand(command.apply(surroundings)));
         root.setOut(surroundings.out());
         root.setErr(surroundings.err());
         root.setColorScheme(CommandLine.Help.defaultColorScheme(surroundings.colour() ? Ansi.ON : Ansi.OFF));

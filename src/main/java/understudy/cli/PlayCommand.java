@@ -198,7 +198,7 @@ final class PlayCommand implements Callable<Integer> {
             Pattern pattern = playable.pattern();
             // the first is the one that plays; its twin only warmed up
             return new PlaySession(
-                    surroundings, player, renderers.get(0), new LiveHand(pattern, hand), new StatusLine(pattern)).run();
+                    surroundings, player, renderers.get(0), new LiveHand(pattern, hand), new StatusLine(pattern, destination.rateHz())).run();
         } catch (AudioException e) {
             throw Failed.because(e);
         }

@@ -6,6 +6,7 @@ import java.util.stream.Collectors;
 import java.util.stream.IntStream;
 import understudy.audio.PlayerStatus;
 import understudy.pattern.Pattern;
+import understudy.wave.Fit;
 import understudy.wave.Hand;
 import understudy.wave.OutputFacts;
 
@@ -13,10 +14,14 @@ import understudy.wave.OutputFacts;
 final class StatusLine {
 
     private final Pattern pattern;
+    private final int rateHz;
     private final List<OutputFacts> facts;
+    private double swingAtHz = Double.NaN;
+    private double swingLeft;
 
-    StatusLine(Pattern pattern) {
+    StatusLine(Pattern pattern, int rateHz) {
         this.pattern = pattern;
+        this.rateHz = rateHz;
         this.facts = OutputFacts.of(pattern);
     }
 
@@ -28,6 +33,9 @@ final class StatusLine {
         }
         parts.add(pattern.speed().print(speedHz));
         parts.add("level " + SwingNote.percent(hand.level()));
+        if (swingLeft(speedHz) < Fit.PLENTY) {
+            parts.add("swing " + SwingNote.percent(swingLeft(speedHz)));
+        }
         parts.add("underruns " + status.underruns());
         String faults = IntStream.range(0, pattern.faults().size())
                 .filter(i -> (hand.faultsOn() >> i & 1) == 1)
@@ -39,6 +47,15 @@ final class StatusLine {
         parts.add(facts.stream().map(output -> name(output) + SignalWords.hertz(output.eventRateHz(speedHz)))
                 .collect(Collectors.joining(", ")));
         return String.join(" | ", parts);
+    }
+
+    /** Worked out again only when the speed has changed. */
+    private double swingLeft(double speedHz) {
+        if (speedHz != swingAtHz) {
+            swingAtHz = speedHz;
+            swingLeft = Fit.leastSwing(pattern, rateHz, speedHz);
+        }
+        return swingLeft;
     }
 
     private String name(OutputFacts output) {

@@ -20,16 +20,16 @@ public final class Motion {
     private static final int WINDOW = 2 * QUANTUM;
     /** A live change of speed is a linear ramp of this length, so that the angle has no jump and no kink. */
     public static final double HAND_RAMP_SECONDS = 0.05;
-    /** Shortest step of a profile; with it a window holds a handful of pieces at any rate. */
-    public static final double SHORTEST_STEP_SECONDS = 0.005;
+    /** Shortest step of a profile that a pattern may have; it tells how many pieces a window can hold. */
+    public static final double SHORTEST_STEP_SECONDS = 0.001;
 
     private static final double TWO_PI = 2 * Math.PI;
 
     private final int rateHz;
     private final ProfileProgram program;
-    private final Piece[] pieces = new Piece[16];
+    private final Piece[] pieces;
     private int pieceCount;
-    private final Stretch[] stretches = new Stretch[16];
+    private final Stretch[] stretches;
     private int stretchCount;
 
     private long windowStart = -QUANTUM;
@@ -49,7 +49,11 @@ public final class Motion {
     public Motion(Profile profile, double startHz, int rateHz) {
         this.rateHz = rateHz;
         this.program = profile == null ? null : new ProfileProgram(profile);
-        for (int i = 0; i < pieces.length; i++) {
+        // those the window can hold, one that ends before it, one to append, and the two of a hand that takes over
+        int most = 4 + (int) Math.ceil(WINDOW / (SHORTEST_STEP_SECONDS * rateHz));
+        pieces = new Piece[most];
+        stretches = new Stretch[most];
+        for (int i = 0; i < most; i++) {
             pieces[i] = new Piece();
             stretches[i] = new Stretch();
         }

@@ -5,17 +5,28 @@ import understudy.pattern.Profile;
 
 /** Walks the steps of a profile in the order they are played, loops included, without allocating. */
 final class ProfileProgram {
-    /** Deepest nesting of loops; the pattern reader allows no more. */
-    static final int MAX_DEPTH = 8;
-
-    private final List<?>[] lists = new List<?>[MAX_DEPTH];
-    private final int[] nextIndex = new int[MAX_DEPTH];
-    private final int[] roundsLeft = new int[MAX_DEPTH];
+    private final List<?>[] lists;
+    private final int[] nextIndex;
+    private final int[] roundsLeft;
     private int depth;
 
     ProfileProgram(Profile profile) {
+        int levels = levels(profile.steps());
+        lists = new List<?>[levels];
+        nextIndex = new int[levels];
+        roundsLeft = new int[levels];
         lists[0] = profile.steps();
         roundsLeft[0] = 1;
+    }
+
+    private static int levels(List<Profile.Step> steps) {
+        int deepest = 0;
+        for (Profile.Step step : steps) {
+            if (step instanceof Profile.Repeat repeat) {
+                deepest = Math.max(deepest, levels(repeat.steps()));
+            }
+        }
+        return 1 + deepest;
     }
 
     /** The next hold, ramp, sweep, crank or follow; null when the profile is over. */

@@ -67,12 +67,7 @@ final class Gaussian {
         double x = (u + REACH) * PER_UNIT;
         int i = (int) x;
         double f = x - i;
-        double a = STEP[i];
-        double b = STEP[i + 1];
-        double da = H * DENSITY[i];
-        double db = H * DENSITY[i + 1];
-        double rise = b - a;
-        return a + f * (da + f * (3 * rise - 2 * da - db + f * (da + db - 2 * rise)));
+        return between(STEP[i], STEP[i + 1], H * DENSITY[i], H * DENSITY[i + 1], f);
     }
 
     /** The bell phi(u), of area 1. */
@@ -83,11 +78,12 @@ final class Gaussian {
         double x = (u + REACH) * PER_UNIT;
         int i = (int) x;
         double f = x - i;
-        double a = DENSITY[i];
-        double b = DENSITY[i + 1];
-        double ua = i * H - REACH;
-        double da = -H * ua * a;
-        double db = -H * (ua + H) * b;
+        double here = i * H - REACH;
+        return between(DENSITY[i], DENSITY[i + 1], -H * here * DENSITY[i], -H * (here + H) * DENSITY[i + 1], f);
+    }
+
+    /** Cubic Hermite: values a and b, slopes da and db (times the table's step), at the part f of the way. */
+    private static double between(double a, double b, double da, double db, double f) {
         double rise = b - a;
         return a + f * (da + f * (3 * rise - 2 * da - db + f * (da + db - 2 * rise)));
     }

@@ -110,7 +110,7 @@ class LoopbackFaultTest {
         assertThat(report.targetEndMillis()).as("a longer queue would not have helped").isEqualTo(report.targetStartMillis());
     }
 
-    /** The writer is held for 400 ms with 40 ms queued and up to 50 ms ahead in the server: at least 300 ms are missing. */
+    /** The writer is held for 400 ms with at most 80 ms queued: at least 320 ms are missing, less a look of doubt. */
     @Test
     void aWriterThatComesTooLateIsSeenAsOneUnderrun() throws IOException, InterruptedException {
         VoltSource late = Sources.of(1, 48000, new Sources.Formula() {

@@ -24,8 +24,8 @@ class LoopbackTest {
             PlayerSettings.DEFAULT.withTargetFill(LoopbackCard.BUSY_FILL).withDuration(Duration.ofSeconds(1));
 
     /**
-     * The counter's 24-bit numbers pass 24 and 32 bits unchanged: outside the fades every bit comes back. In 16 bits rounding and dither take
-     * 1.5 steps. More channels than two come back in order.
+     * The counter's 24-bit numbers pass 24 and 32 bits unchanged: outside the fades every bit comes back. In 16 bits
+     * rounding and dither take 1.5 steps. More channels than two come back in order.
      */
     @ParameterizedTest
     @CsvSource({"PCM32, 2, 0", "PCM24, 2, 0", "PCM24_IN_4, 2, 0", "PCM16, 2, 1.5", "PCM32, 6, 0"})
@@ -130,7 +130,10 @@ class LoopbackTest {
         assertThat(Files.list(folder)).isEmpty();
     }
 
-    /** New samples go behind those queued, and a step of the card (20 ms) passes in between: half of one at the median. */
+    /**
+     * New samples go behind those queued, and a step of the card (20 ms) passes in between: half of one at the
+     * median.
+     */
     @Test
     void aChangeGetsToTheCardWithinTheTargetFillAndTenMilliseconds() throws IOException, InterruptedException {
         try (LoopbackCard card = LoopbackCard.start()) {

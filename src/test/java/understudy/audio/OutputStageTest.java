@@ -82,7 +82,10 @@ class OutputStageTest {
         assertThat(squares / n).isCloseTo(0.25, within(5 * 0.75 / Math.sqrt(n)));
     }
 
-    /** The fade is (1 - cos(pi n/N))/2, N = 480 frames; a 32-bit code is within half a step of it, plus double rounding. */
+    /**
+     * The fade is (1 - cos(pi n/N))/2, N = 480 frames; a 32-bit code is within half a step of it, plus double
+     * rounding.
+     */
     @Test
     void fadesAlongHalfACosineOfTenMilliseconds() {
         var stage = new OutputStage(TWO_VOLTS, 1, 1, SampleFormat.PCM32, false, RATE_HZ, false);

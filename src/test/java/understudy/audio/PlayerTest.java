@@ -84,7 +84,10 @@ class PlayerTest {
         }
     }
 
-    /** A device that never returns from anything: the watchdog's three seconds, the closer's two, and one for a busy machine. */
+    /**
+     * A device that never returns from anything: the watchdog's three seconds, the closer's two, and one for a busy
+     * machine.
+     */
     @Test
     void aDeviceThatHangsInEveryCallIsGivenUp() throws InterruptedException {
         var line = new SilentLine(48000, 6, 9600, Clock.SYSTEM) {

@@ -39,7 +39,9 @@ class WavReaderTest {
         }
     }
 
-    /** Each broken file begins from the good one, 16-bit stereo: format at byte 56, data size at 76, samples from 80. */
+    /**
+     * Each broken file begins from the good one, 16-bit stereo: format at byte 56, data size at 76, samples from 80.
+     */
     @Test
     void saysWhatIsWrongWithAFile() throws IOException {
         assertRead(b -> b, null);

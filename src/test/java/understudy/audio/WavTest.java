@@ -129,16 +129,16 @@ class WavTest {
         Path file = folder.resolve("sine.wav");
         List<Long> progress = new ArrayList<>();
         var summary = WavRender.write(
-                Sources.sine(2, 48000, 1000, 0.5), ONE_VOLT, 3, format, 10_000, file, progress::add);
-        assertThat(summary.frames()).isEqualTo(10_000);
+                Sources.sine(2, 48000, 1000, 0.5), ONE_VOLT, 3, format, 40_000, file, progress::add);
+        assertThat(summary.frames()).isEqualTo(40_000);
         assertThat(summary.clippedSamples()).isZero();
-        assertThat(progress).containsExactly(4096L, 8192L, 10_000L);
+        assertThat(progress).containsExactly(16_384L, 32_768L, 40_000L);
         // Half a step for rounding (a float's step at 0.5 is 2^-24), one step more for 16-bit dither.
         double tolerance = format == SampleFormat.PCM16 ? 1.5 * 0x1p-15 : format == SampleFormat.PCM24 ? 0x1p-24 : 0x1p-25;
         try (WavReader reader = WavReader.open(file)) {
-            double[][] back = new double[3][10_000];
-            reader.read(back, 10_000);
-            for (int i = 0; i < 10_000; i++) {
+            double[][] back = new double[3][40_000];
+            reader.read(back, 40_000);
+            for (int i = 0; i < 40_000; i++) {
                 double want = 0.5 * Math.sin(2 * Math.PI * (i % 48) / 48);
                 assertThat(Math.abs(back[0][i] - want)).isLessThanOrEqualTo(tolerance + 1e-12);
                 assertThat(back[1][i]).isBetween(want - 2 * tolerance - 1e-12, want + 2 * tolerance + 1e-12);

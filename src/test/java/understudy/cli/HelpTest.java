@@ -39,6 +39,8 @@ class HelpTest {
                   check       Tells everything that is wrong with pattern files.
                   play        Plays a pattern's signal to an audio output.
                   render      Writes a pattern's signal to a WAV file.
+                  measure     Measures a recording, or what comes in at an audio input.
+                  calibrate   Proves an audio output, with a meter or with one patch cable.
                   devices     Lists the audio devices, and what each really opens with.
                   cautions    Tells what can hurt people or machines, and what to do about it.
                   completion  Prints completion for bash and zsh.

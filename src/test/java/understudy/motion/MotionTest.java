@@ -150,6 +150,20 @@ class MotionTest {
     }
 
     @Test
+    void theShortestStepsFitTheLowestRate() {
+        Profile busy = new Profile(List.of(new Profile.Repeat(Profile.Repeat.FOREVER, List.of(
+                new Profile.Hold(10, 0.001), new Profile.Hold(30, 0.001)))));
+        Motion motion = new Motion(busy, 10, 8000);
+        for (int q = 0; q < 2000; q++) {
+            motion.advance(q > 1000 && q % 2 == 0 ? 20 + q % 3 : Double.NaN);
+            if (q == 1000) {
+                // 8 s at 20 turns a second on average
+                assertThat(turnsNow(motion, 0)).isCloseTo(20.0 * 1000 * Motion.QUANTUM / 8000, within(0.03));
+            }
+        }
+    }
+
+    @Test
     void aLoopForeverKeepsCount() {
         Profile loop = new Profile(List.of(new Profile.Repeat(Profile.Repeat.FOREVER,
                 List.of(new Profile.Ramp(10, 30, 0.0123), new Profile.Ramp(30, 10, 0.0077)))));
