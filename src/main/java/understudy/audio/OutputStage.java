@@ -39,7 +39,6 @@ final class OutputStage {
     private final double[] fade;
     private final long[] ditherState;
     private final double[] fractions = new double[CHUNK_FRAMES];
-    private final int[] codes = new int[CHUNK_FRAMES];
 
     private int fadeAt;
     private int fadeStep;
@@ -221,47 +220,60 @@ final class OutputStage {
 
     /** Writes the scaled fractions as samples, one every frame from {@code at} on. */
     private void put(int frames, int channel, int audible, byte[] into, int at) {
+        int stride = frameBytes();
+        // the least significant byte of a sample comes first or last, the next one a step further
+        int first = bigEndian ? at + format.bytes() - 1 : at;
+        int step = bigEndian ? -1 : 1;
+        // a loop a format: one loop with the choice inside takes three times as long
         switch (format) {
             case PCM16 -> {
-                for (int i = 0; i < frames; i++) {
-                    codes[i] = steps(fractions[i], 0x1p15, i < audible ? dither(channel) : 0);
+                for (int i = 0, p = first; i < frames; i++, p += stride) {
+                    int code = steps(fractions[i], 0x1p15, i < audible ? dither(channel) : 0);
+                    into[p] = (byte) code;
+                    into[p + step] = (byte) (code >> 8);
                 }
             }
-            case PCM24, PCM24_IN_4 -> {
-                for (int i = 0; i < frames; i++) {
-                    codes[i] = steps(fractions[i], 0x1p23, 0);
+            case PCM24 -> {
+                for (int i = 0, p = first; i < frames; i++, p += stride) {
+                    int code = steps(fractions[i], 0x1p23, 0);
+                    into[p] = (byte) code;
+                    into[p + step] = (byte) (code >> 8);
+                    into[p + 2 * step] = (byte) (code >> 16);
+                }
+            }
+            case PCM24_IN_4 -> {
+                for (int i = 0, p = first; i < frames; i++, p += stride) {
+                    putFourBytes(into, p, step, steps(fractions[i], 0x1p23, 0));
                 }
             }
             case PCM32 -> {
-                for (int i = 0; i < frames; i++) {
-                    codes[i] = steps(fractions[i], 0x1p31, 0);
+                for (int i = 0, p = first; i < frames; i++, p += stride) {
+                    putFourBytes(into, p, step, steps(fractions[i], 0x1p31, 0));
                 }
             }
             case FLOAT32 -> {
-                for (int i = 0; i < frames; i++) {
-                    codes[i] = Float.floatToRawIntBits((float) Math.max(-1, Math.min(1, fractions[i])));
+                for (int i = 0, p = first; i < frames; i++, p += stride) {
+                    putFourBytes(into, p, step, Float.floatToRawIntBits((float) limited(fractions[i], 1)));
                 }
-            }
-        }
-        int bytes = format.bytes();
-        int stride = frameBytes();
-        // the least significant byte of sample i goes to first + i * stride, each next one a step further
-        int first = bigEndian ? at + bytes - 1 : at;
-        int step = bigEndian ? -1 : 1;
-        for (int b = 0; b < bytes; b++) {
-            int place = first + b * step;
-            int shift = 8 * b;
-            for (int i = 0; i < frames; i++) {
-                into[place] = (byte) (codes[i] >> shift);
-                place += stride;
             }
         }
     }
 
+    private static void putFourBytes(byte[] into, int first, int step, int bits) {
+        into[first] = (byte) bits;
+        into[first + step] = (byte) (bits >> 8);
+        into[first + 2 * step] = (byte) (bits >> 16);
+        into[first + 3 * step] = (byte) (bits >> 24);
+    }
+
     /** Rounds and limits symmetrically, so that a clipped signal has no mean of its own. */
     private static int steps(double wanted, double fullScaleSteps, double ditherSteps) {
-        double limit = fullScaleSteps - 1;
-        return (int) Math.rint(Math.max(-limit, Math.min(limit, wanted * fullScaleSteps + ditherSteps)));
+        return (int) Math.rint(limited(wanted * fullScaleSteps + ditherSteps, fullScaleSteps - 1));
+    }
+
+    /** The hard ceiling. What is not a number never comes here. */
+    private static double limited(double value, double limit) {
+        return value > limit ? limit : value < -limit ? -limit : value;
     }
 
     /** The difference of two even draws: triangular over -1 to 1 step (SplitMix64; Steele, Lea, Flood, OOPSLA 2014). */

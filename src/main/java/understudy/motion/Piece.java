@@ -16,6 +16,8 @@ package understudy.motion;
 final class Piece {
     enum Law { HOLD, RAMP, SWEEP }
 
+    private static final double TWO_PI = 2 * Math.PI;
+
     long startFrame;
     /** The start lies this part of a frame, 0 to below 1, after {@link #startFrame}. */
     double startFraction;
@@ -52,6 +54,41 @@ final class Piece {
         double carry = Math.floor(fraction);
         wholeMeanTurns = (long) whole + (long) carry;
         meanFraction = fraction - carry;
+    }
+
+    /** The ripple's own turn, 0 to below 1, at the angle last split. */
+    double ripplePhase() {
+        // an odd number of cylinders has half a ripple in every turn, so whole turns count in pairs
+        double phase = ripplesPerTurn * (wholeMeanTurns % 2) + ripplesPerTurn * meanFraction;
+        return phase - Math.floor(phase);
+    }
+
+    /** What the ripple adds to the mean angle last split, turns. */
+    double rippleTurns() {
+        return rippleDepth == 0
+                ? 0
+                : rippleDepth / (TWO_PI * ripplesPerTurn) * (1 - StrictMath.cos(TWO_PI * ripplePhase()));
+    }
+
+    /** The first whole frame at or before the end. */
+    long endFrame() {
+        return startFrame + (long) Math.floor(startFraction + lengthFrames);
+    }
+
+    /** How far after {@link #endFrame} the end lies, 0 to below 1. */
+    double endFraction() {
+        double end = startFraction + lengthFrames;
+        return end - Math.floor(end);
+    }
+
+    /** Turns per frame at the end, ripple included. */
+    double speedAtEnd() {
+        double mean = meanSpeedAt(endFrame(), endFraction());
+        if (rippleDepth == 0) {
+            return mean;
+        }
+        splitMeanAngle(endFrame(), endFraction());
+        return mean * (1 + rippleDepth * StrictMath.sin(TWO_PI * ripplePhase()));
     }
 
     /** phi' at {@code frame + offset}, turns per frame. */

@@ -1,6 +1,7 @@
 package understudy.pattern;
 
 import java.io.IOException;
+import java.io.InputStream;
 import java.io.UncheckedIOException;
 import java.net.JarURLConnection;
 import java.net.URI;
@@ -12,9 +13,7 @@ import java.nio.file.FileSystems;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
-import java.util.TreeMap;
 import java.util.stream.Stream;
 
 /**
@@ -26,14 +25,18 @@ public final class PatternLibrary {
     /** A file that is always in the folder, by which the folder is found. */
     private static final String LANDMARK = "pattern.schema.json";
 
-    private final Map<String, byte[]> shipped;
+    /** What an id looks like; anything else is not looked up as a part of the program. */
+    private static final String ID = "[a-z0-9-]+";
 
-    private PatternLibrary(Map<String, byte[]> shipped) {
-        this.shipped = shipped;
+    private PatternLibrary() {}
+
+    /** The shipped patterns. */
+    public static PatternLibrary open() {
+        return new PatternLibrary();
     }
 
-    /** Opens the shipped patterns; throws UncheckedIOException if the program itself can't be read. */
-    public static PatternLibrary open() {
+    /** The ids of the shipped patterns, by alphabet; throws UncheckedIOException if the program itself can't be read. */
+    public List<String> ids() {
         URL landmark = PatternLibrary.class.getResource(FOLDER + LANDMARK);
         if (landmark == null) {
             throw new IllegalStateException("the program's own folder of patterns is missing");
@@ -43,10 +46,10 @@ public final class PatternLibrary {
             if (connection instanceof JarURLConnection inJar) {
                 URI jar = inJar.getJarFileURL().toURI();
                 try (FileSystem files = FileSystems.newFileSystem(Path.of(jar))) {
-                    return new PatternLibrary(load(files.getPath(FOLDER)));
+                    return idsIn(files.getPath(FOLDER));
                 }
             }
-            return new PatternLibrary(load(Path.of(landmark.toURI()).getParent()));
+            return idsIn(Path.of(landmark.toURI()).getParent());
         } catch (IOException e) {
             throw new UncheckedIOException(e);
         } catch (URISyntaxException e) {
@@ -54,26 +57,29 @@ public final class PatternLibrary {
         }
     }
 
-    private static Map<String, byte[]> load(Path folder) throws IOException {
-        Map<String, byte[]> files = new TreeMap<>();
+    private static List<String> idsIn(Path folder) throws IOException {
         try (Stream<Path> entries = Files.list(folder)) {
-            for (Path file : entries.filter(entry -> entry.toString().endsWith(".yaml")).toList()) {
-                files.put(PatternReader.id(file.toString()), Files.readAllBytes(file));
-            }
+            return entries.map(Path::toString).filter(file -> file.endsWith(".yaml")).map(PatternReader::id).sorted().toList();
         }
-        return files;
     }
 
-    /** The ids of the shipped patterns, by alphabet. */
-    public List<String> ids() {
-        return List.copyOf(shipped.keySet());
+    /** The text of a shipped pattern, without looking through all of them. */
+    private static Optional<byte[]> shipped(String id) {
+        if (!id.matches(ID)) {
+            return Optional.empty();
+        }
+        try (InputStream file = PatternLibrary.class.getResourceAsStream(FOLDER + id + ".yaml")) {
+            return file == null ? Optional.empty() : Optional.of(file.readAllBytes());
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
     }
 
     /** A shipped pattern by its id, or a file's by its path, which has a folder or the ending .yaml or .yml in it. */
     public Result<Pattern> find(String idOrPath) {
-        byte[] bytes = shipped.get(idOrPath);
-        if (bytes != null) {
-            return PatternReader.read(idOrPath + ".yaml", bytes);
+        Optional<byte[]> bytes = shipped(idOrPath);
+        if (bytes.isPresent()) {
+            return PatternReader.read(idOrPath + ".yaml", bytes.get());
         }
         Problems problems = new Problems(idOrPath);
         if (idOrPath.matches("(?s).*[/\\\\].*|.*\\.ya?ml")) {
@@ -85,12 +91,13 @@ public final class PatternLibrary {
     }
 
     private String advice(String typed) {
-        List<String> near = Nearest.to(typed, shipped.keySet());
+        List<String> ids = ids();
+        List<String> near = Nearest.to(typed, ids);
         if (!near.isEmpty()) {
             return "did you mean " + String.join(" or ", near.subList(0, Math.min(3, near.size()))) + "?";
         }
-        List<String> begun = shipped.keySet().stream().filter(id -> !typed.isBlank() && id.contains(typed)).toList();
-        return (begun.isEmpty() ? "shipped are " + String.join(", ", ids()) : "did you mean " + String.join(" or ", begun)
+        List<String> begun = ids.stream().filter(id -> !typed.isBlank() && id.contains(typed)).toList();
+        return (begun.isEmpty() ? "shipped are " + String.join(", ", ids) : "did you mean " + String.join(" or ", begun)
                 + "?") + " (a file of your own is named with its ending, like my-wheel.yaml)";
     }
 }

@@ -21,7 +21,7 @@ import understudy.pattern.WheelSignal;
  * @param swingLeft least part, 0 to 1, of the declared swing that is left between neighbouring teeth, or of a tone
  * @param speedHz   turns per second for which that holds
  * @param rateHz    frames a second for which that holds
- * @param betterHz  lowest usual rate that leaves {@link #PLENTY}, or 0 when none does
+ * @param betterHz  lowest usual rate that leaves {@link #PLENTY}, this one if it does, or 0 when none does
  */
 public record Fit(String output, double swingLeft, double speedHz, int rateHz, int betterHz) {
     /** Below this part of the swing the loss is worth a warning. */
@@ -35,13 +35,12 @@ public record Fit(String output, double swingLeft, double speedHz, int rateHz, i
     public static List<Fit> of(Pattern pattern, int rateHz, double speedHz) {
         List<Fit> fits = new ArrayList<>();
         for (Output output : pattern.outputs()) {
-            int better = 0;
-            for (int i = USUAL_RATES_HZ.length - 1; i >= 0; i--) {
-                if (swingLeft(output, USUAL_RATES_HZ[i], speedHz) >= PLENTY) {
-                    better = USUAL_RATES_HZ[i];
-                }
+            double left = swingLeft(output, rateHz, speedHz);
+            int better = left >= PLENTY ? rateHz : 0;
+            for (int i = 0; i < USUAL_RATES_HZ.length && better == 0; i++) {
+                better = swingLeft(output, USUAL_RATES_HZ[i], speedHz) >= PLENTY ? USUAL_RATES_HZ[i] : 0;
             }
-            fits.add(new Fit(output.name(), swingLeft(output, rateHz, speedHz), speedHz, rateHz, better));
+            fits.add(new Fit(output.name(), left, speedHz, rateHz, better));
         }
         return fits;
     }

@@ -61,6 +61,8 @@ public final class LoopbackCard implements AutoCloseable {
             builder.environment().put(variable, home.toString());
         }
         Process server = builder.redirectErrorStream(true).redirectOutput(home.resolve("log").toFile()).start();
+        // Should this program be ended at once, the script that laid the ground ends the server.
+        Files.writeString(home.resolve("pid"), Long.toString(server.pid()));
         var card = new LoopbackCard(root, home, server);
         card.await(Duration.ofSeconds(10));
         pointLineAt(root, home);
@@ -190,6 +192,7 @@ public final class LoopbackCard implements AutoCloseable {
     @Override
     public void close() throws IOException {
         pointLineAt(root, Path.of("shared"));
+        Files.delete(home.resolve("pid"));
         server.destroyForcibly().onExit().orTimeout(5, TimeUnit.SECONDS).join();
     }
 }
