@@ -3,10 +3,12 @@ package understudy.cli;
 import java.io.IOException;
 import java.io.PrintWriter;
 import java.nio.file.Path;
+import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.concurrent.Callable;
+import java.util.function.UnaryOperator;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
@@ -18,6 +20,8 @@ import understudy.calibrate.CalibrationException;
 import understudy.measure.MeasureException;
 import understudy.quantity.Range;
 import understudy.quantity.Unit;
+import understudy.rig.AudioOutput;
+import understudy.rig.Spread;
 
 /** Finds out what an audio output really gives. */
 @Command(
@@ -30,6 +34,7 @@ import understudy.quantity.Unit;
             "Examples:",
             "  understudy calibrate --meter --device \"USB\" --load \"1 kohm\"",
             "  understudy calibrate --loopback --device \"USB\" --input \"USB\"",
+            "  understudy calibrate --loopback --rig bench-1",
             "  understudy calibrate --loopback --plot response.png --out response.json",
             "",
             "Nothing but the meter, or the patch cable, may be connected to the output."
@@ -52,7 +57,10 @@ final class CalibrateCommand implements Callable<Integer> {
     @Option(names = "--loopback", description = "With a patch cable from output to input: tells response, polarity, clock, noise.")
     private boolean loopback;
 
-    @Option(names = "--device", paramLabel = "NAME", description = "The audio output, or a part of its name (default: the system's).")
+    @Option(names = "--rig", paramLabel = "NAME", description = "Keeps the result with this rig, and compares it with the last one.")
+    private String rigName;
+
+    @Option(names = "--device", paramLabel = "NAME", description = "The audio output, or a part of its name (default: the rig's, or the system's).")
     private String deviceName;
 
     @Option(names = "--channel", paramLabel = "NUMBER", description = "The output's channel, counted from 1 (default: 1).")
@@ -89,8 +97,17 @@ final class CalibrateCommand implements Callable<Integer> {
     /** What both ways have in common. {@code channel} is counted from 0, {@code level} is a fraction of full scale. */
     record Setup(DeviceChoice output, int channel, double level, boolean yes, PrintWriter talk) {}
 
-    /** What came of it, in lines and for scripts; {@code failure} says why it must not be relied on. */
-    record Result(Iterable<String> lines, Map<String, Object> json, Optional<String> failure) {}
+    /**
+     * What came of it.
+     *
+     * @param lines   for people
+     * @param json    for scripts
+     * @param failure why it must not be relied on
+     * @param values  to compare with the next time, by name with the unit in it
+     * @param proven  the output that it was before, with what is known now
+     */
+    record Result(List<String> lines, Map<String, Object> json, Optional<String> failure, Map<String, Double> values,
+            UnaryOperator<AudioOutput> proven) {}
 
     @Override
     public Integer call() {
@@ -102,15 +119,17 @@ final class CalibrateCommand implements Callable<Integer> {
         int number = given.whole("--channel", channel, 1, MOST_CHANNELS, 1);
         int rateHz = (int) given.quantity("--rate", RateOption.withUnit(rate), RATE, Playable.DEFAULT_RATE_HZ);
         double part = given.quantity("--level", level, LEVEL, USUAL_PERCENT) / 100;
-        Path plot = plotFile == null ? null : given.picture("--plot", plotFile).orElse(null);
+        Path plot = given.picture("--plot", plotFile, Pictures.ENDINGS).orElse(null);
         if (plotFile != null && !loopback) {
             given.problem("--plot", "a meter tells nothing to draw", "leave it out, or use --loopback");
         }
-        Path file = out == null ? null : given.jsonFile("--out", out).orElse(null);
-        Optional<Device> output = output(given);
+        Path file = given.jsonFile("--out", out).orElse(null);
+        Optional<RigCalibrations> rig = Optional.ofNullable(rigName).map(name -> new RigCalibrations(surroundings, name, loopback));
+        Optional<Device> output = output(rig, given);
         MeterOptions.Asked asked = meterOptions.read(given);
         Optional<Device> input = loopback ? loopbackOptions.input(given) : Optional.empty();
         int inputChannel = loopbackOptions.channel(given);
+        Spread inputOhms = loopbackOptions.ohms(given);
         given.refuse();
 
         Setup setup = new Setup(choice(output.orElseThrow(() -> new Failed(
@@ -118,23 +137,33 @@ final class CalibrateCommand implements Callable<Integer> {
                 json ? surroundings.err() : surroundings.out());
         setup.talk().println("audio output \"" + setup.output().device().label() + "\", " + setup.output().rateHz() + " Hz, "
                 + setup.output().format().bits() + " bits, channel " + number);
-        return told(run(setup, asked, input, inputChannel, plot), plot, file);
+        Result result;
+        try {
+            result = run(setup, asked, input, inputChannel, inputOhms, plot);
+        } catch (BadInput | Failed e) {
+            rig.ifPresent(kept -> kept.failed(setup, e.getMessage()));
+            throw e;
+        }
+        rig.ifPresent(kept -> kept.keep(setup, result).forEach(setup.talk()::println));
+        return told(result, plot, file);
     }
 
-    private Result run(Setup setup, MeterOptions.Asked asked, Optional<Device> input, int inputChannel, Path plot) {
+    private Result run(Setup setup, MeterOptions.Asked asked, Optional<Device> input, int inputChannel, Spread inputOhms,
+            Path plot) {
         try {
             return meter
                     ? new MeterSession(surroundings, setup, asked).run()
                     : new LoopbackSession(surroundings, setup, input.orElseThrow(() -> new Failed(
-                            "this machine has no audio input for the patch cable; plug one in, or use --meter")), inputChannel)
+                            "this machine has no audio input for the patch cable; plug one in, or use --meter")), inputChannel,
+                            inputOhms)
                             .run(plot);
         } catch (AudioException e) {
             throw Failed.because(e);
         } catch (CalibrationException | MeasureException e) {
-            throw new Failed(e.getMessage() + "; nothing was kept", e);
+            throw new Failed(e.getMessage() + "; no calibration was kept", e);
         } catch (InterruptedException e) {
             Thread.currentThread().interrupt();
-            throw new Failed("the calibration was interrupted; nothing was kept", e);
+            throw new Failed("the calibration was interrupted; no calibration was kept", e);
         }
     }
 
@@ -160,9 +189,9 @@ final class CalibrateCommand implements Callable<Integer> {
         return Main.FINE;
     }
 
-    private Optional<Device> output(Given given) {
+    private Optional<Device> output(Optional<RigCalibrations> rig, Given given) {
         if (deviceName == null) {
-            return Devices.outputs().stream().findFirst();
+            return rig.flatMap(RigCalibrations::device).or(() -> Devices.outputs().stream().findFirst());
         }
         try {
             return Optional.of(Devices.output(deviceName));

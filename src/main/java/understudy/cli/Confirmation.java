@@ -34,11 +34,11 @@ final class Confirmation {
             String line = surroundings.in().readLine();
             if (line == null) {
                 talk.println();
-                throw new Failed("no answer came; nothing was kept");
+                throw new Failed("no answer came; no calibration was kept");
             }
             return line.strip();
         } catch (IOException e) {
-            throw new Failed("the answer could not be read: " + e.getMessage() + "; nothing was kept", e);
+            throw new Failed("the answer could not be read: " + e.getMessage() + "; no calibration was kept", e);
         }
     }
 }

@@ -8,17 +8,24 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.function.Supplier;
+import java.util.regex.Matcher;
 import understudy.audio.AudioException;
 import understudy.pattern.Pattern;
 import understudy.pattern.PatternReader;
 import understudy.pattern.Problem;
 import understudy.pattern.Result;
-import understudy.plot.PlotFile;
 import understudy.quantity.QuantityException;
 import understudy.quantity.Range;
+import understudy.quantity.Unit;
+import understudy.rig.RigException;
+import understudy.rig.Spread;
 
 /** Reads what a command line gave, and gathers all that is wrong with it, so that one try shows the user everything. */
 final class Given {
+
+    private static final java.util.regex.Pattern PART =
+            java.util.regex.Pattern.compile("(.+?)[\\s,]+(?:[+]/-)?\\s*([\\d.]+\\s*%)");
+    private static final Range TOLERANCE = new Range(0, 90, Unit.PERCENT);
 
     private final List<String> problems = new ArrayList<>();
 
@@ -36,14 +43,30 @@ final class Given {
         return written == null ? otherwise : attempt(option, () -> range.parse(written)).orElse(otherwise);
     }
 
-    /** What {@code reading} gives, unless it finds the quantity wrong. */
+    /**
+     * A part as it says on its bag, "4k7 1%": its value in the range's base unit, with its tolerance behind it, or
+     * {@code otherwise} without one. Empty when it was not given or is wrong.
+     */
+    Optional<Spread> part(String option, String written, Range range, double otherwise) {
+        if (written == null) {
+            return Optional.empty();
+        }
+        Matcher matcher = PART.matcher(written.strip());
+        boolean told = matcher.matches();
+        double tolerance = told ? quantity(option, matcher.group(2), TOLERANCE, 0) / 100 : otherwise;
+        return attempt(option, () -> new Spread(range.parse(told ? matcher.group(1) : written), tolerance));
+    }
+
+    /** What {@code reading} gives, unless it finds the quantity, or the rig, wrong. */
     <T> Optional<T> attempt(String option, Supplier<T> reading) {
         try {
             return Optional.of(reading.get());
         } catch (QuantityException e) {
             problem(option, e.wrong(), e.right());
-            return Optional.empty();
+        } catch (RigException e) {
+            problem(option, e.wrong(), e.right());
         }
+        return Optional.empty();
     }
 
     /** A value, unless it was refused. */
@@ -99,39 +122,37 @@ final class Given {
         return Optional.empty();
     }
 
-    /** A name that ends in .json, in a folder that is there. */
-    Optional<Path> jsonFile(String option, String written) {
-        try {
-            Path file = Path.of(written);
-            Path folder = file.toAbsolutePath().getParent();
-            if (written.toLowerCase(Locale.ROOT).endsWith(".json") && Files.isDirectory(folder)) {
-                return Optional.of(file);
-            } else if (written.toLowerCase(Locale.ROOT).endsWith(".json")) {
-                problem(option, "there is no folder " + folder, "make it first");
-                return Optional.empty();
-            }
-        } catch (InvalidPathException e) {
-            // said below
-        }
-        problem(option, "\"" + written + "\" is no name for a result", "give a name that ends in .json");
-        return Optional.empty();
+    /**
+     * A file to draw into, one whose ending is among {@code endings}, in a folder that exists; empty when it was not
+     * given or is wrong.
+     */
+    Optional<Path> picture(String option, String written, List<String> endings) {
+        return toWrite(option, written, "a picture", endings);
     }
 
-    /** A name for a picture that can be drawn, in a folder that is there. */
-    Optional<Path> picture(String option, String written) {
+    /** Likewise a file for a result. */
+    Optional<Path> jsonFile(String option, String written) {
+        return toWrite(option, written, "a result", List.of(".json"));
+    }
+
+    private Optional<Path> toWrite(String option, String written, String what, List<String> endings) {
+        if (written == null) {
+            return Optional.empty();
+        }
         try {
             Path file = Path.of(written);
             Path folder = file.toAbsolutePath().getParent();
-            if (PlotFile.canWrite(file) && Files.isDirectory(folder)) {
-                return Optional.of(file);
-            } else if (PlotFile.canWrite(file)) {
+            boolean rightEnding = endings.stream().anyMatch(written.toLowerCase(Locale.ROOT)::endsWith);
+            if (rightEnding && !Files.isDirectory(folder)) {
                 problem(option, "there is no folder " + folder, "make it first");
                 return Optional.empty();
+            } else if (rightEnding) {
+                return Optional.of(file);
             }
         } catch (InvalidPathException e) {
             // said below
         }
-        problem(option, "\"" + written + "\" is no name for a picture", "give a name that ends in .png or .svg");
+        problem(option, "\"" + written + "\" is no name for " + what, "give a name that ends in " + String.join(" or ", endings));
         return Optional.empty();
     }
 

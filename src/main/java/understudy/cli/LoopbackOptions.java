@@ -5,6 +5,9 @@ import picocli.CommandLine.Option;
 import understudy.audio.AudioException;
 import understudy.audio.Device;
 import understudy.audio.Devices;
+import understudy.quantity.Range;
+import understudy.quantity.Unit;
+import understudy.rig.Spread;
 
 /** What calibrating with a patch cable needs to know. */
 final class LoopbackOptions {
@@ -16,6 +19,19 @@ final class LoopbackOptions {
 
     @Option(names = "--input-channel", paramLabel = "NUMBER", description = "Its channel, counted from 1 (default: 1).")
     private String inputChannel;
+
+    @Option(names = "--input-resistance", paramLabel = "OHMS", description = "Of that input, if you know it (default: about 10 kohm).")
+    private String resistance;
+
+    /** Of line inputs: 10 kohm is usual, half and twice as much are not rare. */
+    private static final Spread USUAL_OHMS = new Spread(10_000, 0.5);
+    private static final double KNOWN_TOLERANCE = 0.05;
+    private static final Range RESISTANCE = new Range(100, 1e7, Unit.OHM);
+
+    Spread ohms(Given given) {
+        return resistance == null ? USUAL_OHMS
+                : new Spread(given.quantity("--input-resistance", resistance, RESISTANCE, USUAL_OHMS.nominal()), KNOWN_TOLERANCE);
+    }
 
     Optional<Device> input(Given given) {
         if (inputName == null) {

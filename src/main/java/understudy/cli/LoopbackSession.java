@@ -14,6 +14,8 @@ import understudy.calibrate.TestProgram;
 import understudy.cli.CalibrateCommand.Result;
 import understudy.cli.CalibrateCommand.Setup;
 import understudy.measure.InputFault;
+import understudy.rig.AudioOutput;
+import understudy.rig.Spread;
 
 /** Plays through a patch cable, records what comes back, and tells what became of it. */
 final class LoopbackSession {
@@ -22,13 +24,18 @@ final class LoopbackSession {
     private final Setup setup;
     private final Device input;
     private final int inputChannel;
+    private final Spread inputOhms;
 
-    /** @param inputChannel from 0 */
-    LoopbackSession(Surroundings surroundings, Setup setup, Device input, int inputChannel) {
+    /**
+     * @param inputChannel from 0
+     * @param inputOhms    resistance of the input, which the coupling capacitor of the output works into
+     */
+    LoopbackSession(Surroundings surroundings, Setup setup, Device input, int inputChannel, Spread inputOhms) {
         this.surroundings = surroundings;
         this.setup = setup;
         this.input = input;
         this.inputChannel = inputChannel;
+        this.inputOhms = inputOhms;
     }
 
     /** @param plot where to draw the response, or null */
@@ -48,19 +55,31 @@ final class LoopbackSession {
         List<InputFault> faults = LoopbackCheck.of(program, run, inputChannel);
         if (!faults.isEmpty()) {
             throw new BadInput(faults.stream().map(fault -> "audio input \"" + input.label() + "\": " + fault.message()
-                    + "; nothing was kept").toList());
+                    + "; no calibration was kept").toList());
         }
         LoopbackFindings found = LoopbackFindings.of(program, run, inputChannel);
         LoopbackText text = new LoopbackText(setup, input, inputChannel, found);
         if (plot != null) {
             Pictures.write(text.plot(), plot);
         }
-        return new Result(text.lines(), text.json(surroundings.clock().instant()), failure(found.interference()));
+        return new Result(text.lines(), text.json(surroundings.clock().instant()), failure(found.interference()), text.values(), before -> proven(before, found));
+    }
+
+    /** Volts and resistance stay as they were; what a cable tells replaces the rest. */
+    private AudioOutput proven(AudioOutput before, LoopbackFindings found) {
+        double aroundOhms = before.outputOhms().nominal() + inputOhms.nominal();
+        boolean corner = found.cornerHz() >= LoopbackText.LEAST_CORNER_HZ;
+        // no corner: none at all if it was thought so, else a capacitor of at least so many farads
+        Optional<Spread> coupling = corner || before.couplingFarads().isPresent()
+                ? Optional.of(new Spread(AudioOutput.couplingFarads(Math.max(found.cornerHz(), LoopbackText.LEAST_CORNER_HZ),
+                        aroundOhms), inputOhms.tolerance()))
+                : Optional.empty();
+        return new AudioOutput(before.fullScaleVolts(), before.outputOhms(), coupling, found.inverted(), before.popVolts());
     }
 
     private static Optional<String> failure(List<Interference> interference) {
         return interference.isEmpty() ? Optional.empty() : Optional.of(interference.stream()
                 .map(Interference::message).collect(Collectors.joining("\n"))
-                + "\nthe output is not proven, and nothing was kept: put this right, then calibrate again");
+                + "\nthe output is not proven, and no calibration was kept: put this right, then calibrate again");
     }
 }

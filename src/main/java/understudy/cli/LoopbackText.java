@@ -5,6 +5,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.TreeMap;
 import java.util.function.ToDoubleFunction;
 import understudy.audio.Device;
 import understudy.calibrate.LoopbackFindings;
@@ -17,7 +18,7 @@ import understudy.quantity.Unit;
 final class LoopbackText {
 
     /** A sweep from 1 Hz sees no corner below. */
-    private static final double LEAST_CORNER_HZ = 0.3;
+    static final double LEAST_CORNER_HZ = 0.3;
     private static final double LEAST_DB = -200;
 
     private final Setup setup;
@@ -79,6 +80,16 @@ final class LoopbackText {
         return new LinePlot.Panel(name, unit, found.points().stream()
                 .filter(point -> !Double.isNaN(value.applyAsDouble(point)))
                 .map(point -> new LinePlot.Point(point.hz(), Math.max(LEAST_DB, value.applyAsDouble(point)))).toList());
+    }
+
+    /** Those that are numbers. */
+    Map<String, Double> values() {
+        Map<String, Double> values = new TreeMap<>(Map.of("gainDb", found.gainDb(), "inverted", found.inverted() ? 1.0 : 0.0,
+                "cornerHz", Math.max(LEAST_CORNER_HZ, found.cornerHz()), "latencySeconds", found.latencySeconds(),
+                "clockRatio", found.clockRatio(), "sinadDb", found.sinadDb(), "thdDb", found.thdDb(),
+                "noisePart", found.noisePart()));
+        values.values().removeIf(value -> !Double.isFinite(value));
+        return values;
     }
 
     Map<String, Object> json(Instant at) {

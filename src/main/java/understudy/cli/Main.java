@@ -20,6 +20,8 @@ import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Spec;
+import understudy.rig.RigException;
+import understudy.store.StoreException;
 
 /**
  * The way in, and the only place that ends the process.
@@ -50,6 +52,9 @@ public final class Main {
         commands.put("measure", MeasureCommand::new);
         commands.put("calibrate", CalibrateCommand::new);
         commands.put("devices", DevicesCommand::new);
+        commands.put("rig", RigCommand::with);
+        commands.put("divider", DividerCommand::new);
+        commands.put("input", InputCommand::new);
         commands.put("cautions", CautionsCommand::new);
         commands.put(COMPLETION, CompletionCommand::new);
         return commands;
@@ -101,6 +106,14 @@ public final class Main {
             if (exception instanceof BadInput bad) {
                 bad.problems().forEach(surroundings.err()::println);
                 return BAD_INPUT;
+            }
+            if (exception instanceof RigException) {
+                surroundings.err().println(exception.getMessage());
+                return BAD_INPUT;
+            }
+            if (exception instanceof StoreException refusal) {
+                surroundings.err().println(exception.getMessage());
+                return refusal.remedy() == StoreException.Remedy.MEND_INPUT ? BAD_INPUT : FAILED;
             }
             if (exception instanceof Failed) {
                 surroundings.err().println(exception.getMessage());

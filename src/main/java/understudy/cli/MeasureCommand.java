@@ -102,7 +102,7 @@ final class MeasureCommand implements Callable<Integer> {
         Optional<Pattern> pattern = Optional.ofNullable(patternName).map(new Patterns()::find);
         int output = pattern.map(asked -> output(asked, number, given)).orElse(0);
         double askedHz = askedHz(pattern, given);
-        Path plot = plotFile == null ? null : given.picture("--plot", plotFile).orElse(null);
+        Path plot = given.picture("--plot", plotFile, Pictures.ENDINGS).orElse(null);
         Optional<Path> file = file(given);
         Optional<Device> input = input(given);
         given.refuse();

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.TreeMap;
 import understudy.audio.AudioException;
 import understudy.audio.Player;
 import understudy.audio.PlayerStatus;
@@ -14,6 +15,7 @@ import understudy.cli.CalibrateCommand.Setup;
 import understudy.quantity.QuantityException;
 import understudy.quantity.Range;
 import understudy.quantity.Unit;
+import understudy.rig.AudioOutput;
 import understudy.rig.Spread;
 
 /** Plays a tone, and asks what the meter shows. */
@@ -84,7 +86,16 @@ final class MeterSession {
             lines.addAll(Paragraph.lines("With --load, a second reading tells the output resistance too."));
         }
         lines.addAll(Paragraph.lines("Polarity and response: 'understudy calibrate --loopback' tells them."));
-        return new Result(lines, json(openVolts, loaded, found), Optional.empty());
+        return new Result(lines, json(openVolts, loaded, found), Optional.empty(), values(openVolts, found),
+                before -> new AudioOutput(found.fullScaleVolts(), found.outputOhms().orElse(before.outputOhms()),
+                        before.couplingFarads(), before.inverted(), before.popVolts()));
+    }
+
+    private static Map<String, Double> values(double openVolts, MeterFindings found) {
+        Map<String, Double> values = new TreeMap<>(Map.of("openVoltsRms", openVolts,
+                "fullScaleVolts", found.fullScaleVolts().nominal()));
+        found.outputOhms().ifPresent(ohms -> values.put("outputOhms", ohms.nominal()));
+        return values;
     }
 
     private static String percent(Spread spread) {

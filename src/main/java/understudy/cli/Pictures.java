@@ -2,11 +2,15 @@ package understudy.cli;
 
 import java.io.IOException;
 import java.nio.file.Path;
+import java.util.List;
 import understudy.plot.LinePlot;
 import understudy.plot.PlotFile;
 
 /** Writes plots, with refusals in the form that commands throw. */
 final class Pictures {
+
+    /** That a plot can be written with. */
+    static final List<String> ENDINGS = List.of(".png", ".svg");
 
     private Pictures() {}
 

@@ -26,6 +26,7 @@ import understudy.audio.SoundFile;
 import understudy.pattern.Pattern;
 import understudy.quantity.Range;
 import understudy.quantity.Unit;
+import understudy.store.DeviceIdentity;
 import understudy.wave.Hand;
 import understudy.wave.Renderer;
 
@@ -87,9 +88,9 @@ final class PlayCommand implements Callable<Integer> {
     @Override
     public Integer call() {
         Given given = new Given();
-        Playable asked = options.read(new Patterns().find(patternName), given);
+        Playable asked = options.read(new Patterns().find(patternName), surroundings, given);
         PlayerSettings settings = settings(given);
-        Optional<Device> device = device(given);
+        Optional<Device> device = device(asked.bench().flatMap(bench -> bench.rig().device()), given);
         Optional<Path> file = file(given);
         given.refuse();
 
@@ -101,7 +102,9 @@ final class PlayCommand implements Callable<Integer> {
         new Consent(surroundings, yes).ask(playable.pattern(), device.isPresent());
         surroundings.out().println(playable.voltsNote());
         warning.ifPresent(surroundings.out()::println);
-        return report(play(playable, destination, settings));
+        PlayerReport report = play(playable, destination, settings);
+        playable.bench().flatMap(Bench::shortage).ifPresent(surroundings.out()::println);
+        return report(report);
     }
 
     private PlayerSettings settings(Given given) {
@@ -119,13 +122,19 @@ final class PlayCommand implements Callable<Integer> {
         return Duration.ofNanos(Math.round(seconds * 1e9));
     }
 
-    /** Empty where nothing leaves the machine. */
-    private Optional<Device> device(Given given) {
+    /**
+     * Empty where nothing leaves the machine.
+     *
+     * @param ofRig the device that the rig's volts hold for
+     */
+    private Optional<Device> device(Optional<DeviceIdentity> ofRig, Given given) {
         if (to != null && deviceName != null) {
             given.problem("--to", "it does not go together with --device", "leave one of them out");
             return Optional.empty();
         } else if (to != null) {
             return Optional.empty();
+        } else if (ofRig.isPresent()) {
+            return deviceOfRig(ofRig.get(), given);
         } else if (deviceName == null) {
             return Devices.outputs().stream().findFirst();
         }
@@ -135,6 +144,24 @@ final class PlayCommand implements Callable<Integer> {
             given.problem("--device", e);
             return Optional.empty();
         }
+    }
+
+    private Optional<Device> deviceOfRig(DeviceIdentity ofRig, Given given) {
+        Optional<Device> found = RigDevice.find(ofRig);
+        if (found.isEmpty()) {
+            given.problem("--rig", "its audio output " + RigDevice.label(ofRig) + " is not there",
+                    "plug it in, or rehearse with --to silent");
+        } else if (deviceName != null) {
+            try {
+                if (!RigDevice.identity(Devices.output(deviceName)).equals(ofRig)) {
+                    given.problem("--device", "the rig's volts hold for its own audio output, " + RigDevice.label(ofRig),
+                            "leave --device out, or make a rig for this one");
+                }
+            } catch (AudioException e) {
+                given.problem("--device", e);
+            }
+        }
+        return found;
     }
 
     /** Empty unless it goes into a file. */

@@ -1,5 +1,6 @@
 package understudy.cli;
 
+import java.util.Optional;
 import java.util.concurrent.atomic.AtomicReference;
 import java.util.stream.IntStream;
 import understudy.pattern.Pattern;
@@ -17,14 +18,16 @@ import understudy.wave.VoltSource;
  * @param startHz         speed at the start, turns per second
  * @param rateHz          samples a second
  * @param outputOfChannel for each channel the index of its output, or {@link Channels#SILENT}
- * @param scale           what full scale is taken to be worth
+ * @param scale           how many of the pattern's volts become full scale
+ * @param bench           the rig and the input it is clipped on to, if they are told
  */
-record Playable(Pattern pattern, double startHz, int rateHz, int[] outputOfChannel, OutputScale scale) {
+record Playable(
+        Pattern pattern, double startHz, int rateHz, int[] outputOfChannel, OutputScale scale, Optional<Bench> bench) {
 
     static final int DEFAULT_RATE_HZ = 48_000;
 
     Playable atRate(int otherHz) {
-        return new Playable(pattern, startHz, otherHz, outputOfChannel, scale);
+        return new Playable(pattern, startHz, otherHz, outputOfChannel, scale, bench);
     }
 
     Renderer renderer(AtomicReference<Hand> hand) {
@@ -35,20 +38,21 @@ record Playable(Pattern pattern, double startHz, int rateHz, int[] outputOfChann
         return new AtomicReference<>(Renderer.startingHand(pattern));
     }
 
-    /** The renderer's outputs on the channels asked for. */
+    /** The renderer's outputs on the channels asked for, bent so that they arrive at the pins as they are. */
     VoltSource onChannels(Renderer renderer) {
-        boolean asTheyCome = outputOfChannel.length == renderer.channels()
+        VoltSource volts = bench.<VoltSource>map(known -> known.bend(renderer, pattern, scale)).orElse(renderer);
+        boolean asTheyCome = outputOfChannel.length == volts.channels()
                 && IntStream.range(0, outputOfChannel.length).allMatch(channel -> outputOfChannel[channel] == channel);
-        return asTheyCome ? renderer : new Channels(renderer, outputOfChannel);
+        return asTheyCome ? volts : new Channels(volts, outputOfChannel);
     }
 
     /** What the volts are worth, said once and plainly. */
     String voltsNote() {
         double full = scale.fullScaleVolts();
-        double nominal = OutputScale.NOMINAL.fullScaleVolts();
-        String scaled = full == nominal ? "" : "scaled to fit: 1 V of the pattern comes out as "
-                + new Quantity(nominal / full, Unit.VOLT).rounded(3) + "\n";
-        return scaled + "volts are not calibrated: an output of 1.0 V rms is taken for granted, and yours may give 20 %"
-                + " less or more";
+        double given = bench.map(Bench::fullScaleVolts).orElse(OutputScale.NOMINAL.fullScaleVolts());
+        String scaled = full == given ? "" : "scaled to fit: 1 V of the pattern comes out as "
+                + new Quantity(given / full, Unit.VOLT).rounded(3) + "\n";
+        return scaled + bench.map(Bench::note).orElse("volts are not calibrated: an output of 1.0 V rms is taken for granted,"
+                + " and yours may give 20 % less or more");
     }
 }

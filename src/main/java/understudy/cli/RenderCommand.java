@@ -68,7 +68,7 @@ final class RenderCommand implements Callable<Integer> {
     public Integer call() {
         Given given = new Given();
         Pattern declared = new Patterns().find(patternName);
-        Playable playable = options.read(declared, given);
+        Playable playable = options.read(declared, surroundings, given);
         double seconds = given.quantity("--for", length, LENGTH, defaultSeconds(playable.pattern()));
         SampleFormat format = format(given);
         Path target = given.soundFile("--out", file, "give a name that ends in .wav").orElse(null);
@@ -82,6 +82,7 @@ final class RenderCommand implements Callable<Integer> {
             surroundings.out().println(Json.text(json(playable, format, target, summary)));
         } else {
             surroundings.out().println(text(playable, format, target, summary));
+            playable.bench().flatMap(Bench::shortage).ifPresent(surroundings.out()::println);
         }
         return Main.FINE;
     }

@@ -61,7 +61,7 @@ final class ShowCommand implements Callable<Integer> {
         Given given = new Given();
         Pattern pattern = given.withFaults(faults, new Patterns().find(patternName));
         double speedHz = given.speedHz(speed, pattern);
-        Path file = plotFile == null ? null : given.picture("--plot", plotFile).orElse(null);
+        Path file = given.picture("--plot", plotFile, List.of(".png", ".svg")).orElse(null);
         given.refuse();
 
         Optional<LinePlot> plot = OneCycle.plot(pattern, speedHz);

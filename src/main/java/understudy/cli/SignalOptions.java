@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.OptionalInt;
 import picocli.CommandLine.Option;
+import understudy.pattern.Output;
 import understudy.pattern.Pattern;
 import understudy.pattern.PatternReader;
 import understudy.pattern.Profile;
@@ -13,6 +14,7 @@ import understudy.quantity.Quantity;
 import understudy.quantity.Range;
 import understudy.quantity.Unit;
 import understudy.rig.OutputScale;
+import understudy.wave.MeanVolts;
 import understudy.wave.OutputFacts;
 
 /** The options that say which signal is meant, the same for every command that makes one. */
@@ -55,8 +57,15 @@ final class SignalOptions {
     @Option(names = "--fit", description = "Scales all outputs alike, the largest to 90 %% of full scale.")
     private boolean fit;
 
+    @Option(names = "--rig", paramLabel = "NAME", description = "The rig it goes through; volts are then volts at the pins."
+            + " Needs --input.")
+    private String rig;
+
+    @Option(names = "--input", paramLabel = "KIND", description = Inputs.HELP)
+    private String input;
+
     /** All options together with the pattern; whatever is wrong is left with {@code given}. */
-    Playable read(Pattern declared, Given given) {
+    Playable read(Pattern declared, Surroundings surroundings, Given given) {
         double startHz = given.speedHz(speed, declared);
         Pattern pattern = declared;
         if (profile != null) {
@@ -72,7 +81,13 @@ final class SignalOptions {
         }
         int rateHz = (int) given.quantity("--rate", RateOption.withUnit(rate), RATE, Playable.DEFAULT_RATE_HZ);
         int[] outputOfChannel = ChannelMap.read(channels, pattern, given);
-        return new Playable(pattern, startHz, rateHz, outputOfChannel, scale(pattern, outputOfChannel, given));
+        Optional<Bench> bench = Bench.read(rig, input, surroundings, given);
+        List<Output> played = Arrays.stream(outputOfChannel).filter(output -> output != Channels.SILENT).distinct()
+                .mapToObj(pattern.outputs()::get).toList();
+        Pattern whole = pattern;
+        bench.ifPresent(known -> known.checkLimits(whole, played, given));
+        OutputScale scale = scale(pattern, outputOfChannel, bench, given);
+        return new Playable(pattern, startHz, rateHz, outputOfChannel, scale, bench);
     }
 
     /** The rate, if one was asked for; a device otherwise has its own. */
@@ -80,20 +95,28 @@ final class SignalOptions {
         return rate == null ? OptionalInt.empty() : OptionalInt.of(playable.rateHz());
     }
 
-    private OutputScale scale(Pattern pattern, int[] outputOfChannel, Given given) {
+    private OutputScale scale(Pattern pattern, int[] outputOfChannel, Optional<Bench> bench, Given given) {
         List<OutputFacts> facts = OutputFacts.of(pattern);
-        OutputFacts largest = Arrays.stream(outputOfChannel).filter(output -> output != Channels.SILENT)
-                .mapToObj(facts::get).max(Comparator.comparingDouble(OutputFacts::peakVolts)).orElse(facts.get(0));
+        int largest = Arrays.stream(outputOfChannel).filter(output -> output != Channels.SILENT).boxed()
+                .max(Comparator.comparingDouble(output -> peakVolts(pattern, facts, output, bench))).orElse(0);
+        double peakVolts = peakVolts(pattern, facts, largest, bench);
+        boolean calibrated = bench.map(Bench::calibrated).orElse(false);
         if (fit) {
-            return new OutputScale(largest.peakVolts() / FIT_PART, false);
+            return new OutputScale(peakVolts / FIT_PART, calibrated);
         }
-        double fullScaleVolts = OutputScale.NOMINAL.fullScaleVolts();
-        if (largest.peakVolts() > fullScaleVolts) {
-            given.problem(pattern.id(), "its output " + largest.output() + " reaches " + volts(largest.peakVolts())
-                    + ", more than the " + volts(fullScaleVolts) + " peak that an audio output is taken to give",
+        double fullScaleVolts = bench.map(Bench::fullScaleVolts).orElse(OutputScale.NOMINAL.fullScaleVolts());
+        if (peakVolts > fullScaleVolts) {
+            given.problem(pattern.id(), "its output " + facts.get(largest).output() + " reaches " + volts(peakVolts)
+                    + bench.map(Bench::aroundItsMean).orElse("") + ", more than the " + volts(fullScaleVolts) + " peak that "
+                    + bench.map(Bench::gives).orElse("an audio output is taken to give"),
                     "add --fit to have all outputs scaled down alike");
         }
-        return OutputScale.NOMINAL;
+        return new OutputScale(fullScaleVolts, calibrated);
+    }
+
+    private static double peakVolts(Pattern pattern, List<OutputFacts> facts, int output, Optional<Bench> bench) {
+        double mean = bench.map(known -> known.blocked(MeanVolts.of(pattern.outputs().get(output)))).orElse(0.0);
+        return Math.max(facts.get(output).highestVolts() - mean, mean - facts.get(output).lowestVolts());
     }
 
     private static String volts(double volts) {

@@ -12,6 +12,7 @@ import java.time.Clock;
 import java.util.Map;
 import org.jline.terminal.Terminal;
 import org.jline.terminal.TerminalBuilder;
+import understudy.store.Store;
 
 /**
  * All that a run touches outside itself; tests hand in their own.
@@ -55,6 +56,11 @@ record Surroundings(
                 Clock.systemDefaultZone(),
                 System.console() != null,
                 () -> TerminalBuilder.builder().system(true).nativeSignals(false).build());
+    }
+
+    /** What the user keeps; whoever opens it closes it. */
+    Store store() {
+        return Store.open(folders.data().resolve("understudy.db"));
     }
 
     /** Colours only for a person, and not for one who set NO_COLOR to anything (no-color.org). */

@@ -32,6 +32,11 @@ final class UserFolders {
         return folder("XDG_CONFIG_HOME", ".config", "Library/Application Support", "APPDATA", "AppData/Roaming");
     }
 
+    /** For what the user made and would miss: rigs, calibrations, jobs. */
+    Path data() {
+        return folder("XDG_DATA_HOME", ".local/share", "Library/Application Support", "APPDATA", "AppData/Roaming");
+    }
+
     /** For notes that may be thrown away, such as the details of a defect. */
     Path state() {
         return folder("XDG_STATE_HOME", ".local/state", "Library/Logs", "LOCALAPPDATA", "AppData/Local");

@@ -19,6 +19,13 @@ public record AudioOutput(
     /** What a step at power-up may be when it is not known: half of the 5 V that feed a USB device. */
     public static final double USUAL_POP_VOLTS = 2.5;
 
+    /**
+     * What a usual line output is taken for until it is measured: 1.0 V rms, which differs by 20 % between units of one
+     * maker (a datasheet); its resistance and its capacitor are usual in the trade, not checked.
+     */
+    public static final AudioOutput NOMINAL = new AudioOutput(new Spread(OutputScale.NOMINAL.fullScaleVolts(), 0.2),
+            new Spread(100, 0.5), Optional.of(new Spread(10e-6, 0.2)), false, USUAL_POP_VOLTS);
+
     public AudioOutput {
         Bounds.check("full scale of the audio output", fullScaleVolts, Bounds.SWING_VOLTS);
         Bounds.check("output resistance of the audio output", outputOhms,

@@ -33,7 +33,8 @@ public record Limits(double normalAmps, double faultAmps, Optional<String> overr
         return new Limits(normalAmps, faultAmps, Optional.empty());
     }
 
-    double of(State state) {
+    /** Amperes allowed in that state. */
+    public double of(State state) {
         return state.isFault() ? faultAmps : normalAmps;
     }
 }

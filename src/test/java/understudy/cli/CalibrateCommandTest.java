@@ -14,6 +14,9 @@ import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import understudy.audio.LoopbackCard;
+import understudy.rig.AudioOutput;
+import understudy.store.Calibration;
+import understudy.store.Store;
 
 /** Calibrating the virtual card, which is a perfect patch cable: what is played comes back bit for bit. */
 class CalibrateCommandTest {
@@ -37,7 +40,9 @@ class CalibrateCommandTest {
     void aPerfectCable() throws IOException {
         Path picture = home.resolve("response.svg");
         Path kept = home.resolve("response.json");
-        Run.Outcome run = Run.in(home).understudy("calibrate", "--loopback", "--yes", "--json", "--plot", picture.toString(),
+        assertThat(Run.in(home).understudy("rig", "make", "bench-1").exitCode()).isZero();
+        assertThat(meter("0.512\n0.465\n").exitCode()).isZero();
+        Run.Outcome run = Run.in(home).understudy("calibrate", "--loopback", "--yes", "--rig", "bench-1", "--json", "--plot", picture.toString(),
                 "--out", kept.toString());
         assertThat(run.exitCode()).as(run.err()).isZero();
         Map<String, Object> json = JSON.std.mapFrom(run.out());
@@ -55,16 +60,10 @@ class CalibrateCommandTest {
         assertThat(number(json, "latencySeconds")).isBetween(-1e-6, 1.0);
         System.out.printf("loopback on the virtual card: gain %.5f dB, SINAD %.1f dB, clock off %.1e, latency %.4f s%n",
                 number(json, "gainDb"), number(json, "sinadDb"), number(json, "clockRatio") - 1, number(json, "latencySeconds"));
-        assertThat(run.err()).contains("nothing else: no box, no clip, no vehicle");
-    }
-
-    @Test
-    void aCableInTheOtherSocket() {
-        Run.Outcome run = Run.in(home).understudy("calibrate", "--loopback", "--yes", "--channel", "2",
-                "--out", home.resolve("none.json").toString());
-        assertThat(run.exitCode()).isEqualTo(Main.BAD_INPUT);
-        assertThat(run.err()).contains("channel 1: every sample is zero; other channels have a signal", "nothing was kept");
-        assertThat(home.resolve("none.json")).doesNotExist();
+        assertThat(run.err().replace('\n', ' ')).contains("nothing else: no box, no clip, no vehicle", "kept with the rig bench-1");
+        // no corner above 0.3 Hz into 101 ohm and 10 kohm: at least 1/(2 pi 0.3 Hz 10.1 kohm) = 52.5 uF
+        assertThat(calibrated().couplingFarads().orElseThrow().nominal()).isCloseTo(52.5e-6, within(0.1e-6));
+        assertThat(calibrated().fullScaleVolts().nominal()).isCloseTo(1.44816, within(5e-5));
     }
 
     @Test
@@ -82,11 +81,56 @@ class CalibrateCommandTest {
         assertThat(((Number) full.get("nominal")).doubleValue()).isCloseTo(1.44816, within(5e-5));
     }
 
+    /** Volts first, then the cable; a failed one changes nothing but the history. */
+    @Test
+    void whatIsKeptWithARig() {
+        assertThat(Run.in(home).understudy("rig", "make", "bench-1").exitCode()).isZero();
+        bad("--rig: the volts of bench-1 were never measured", "calibrate", "--loopback", "--yes", "--rig", "bench-1");
+        bad("there is no rig called \"bench-2\"", "calibrate", "--meter", "--yes", "--rig", "bench-2");
+        Run.Outcome first = meter("0.512\n0.465\n");
+        assertThat(first.exitCode()).as(first.err()).isZero();
+        assertThat(first.out()).contains("kept with the rig bench-1").doesNotContain("Mind:");
+        assertThat(calibrated().fullScaleVolts().nominal()).isCloseTo(1.44816, within(5e-5));
+
+        assertThat(meter("0\n0\n").exitCode()).isEqualTo(Main.FAILED);
+        Run.Outcome cable = Run.in(home).understudy("calibrate", "--loopback", "--yes", "--rig", "bench-1", "--channel", "2",
+                "--out", home.resolve("none.json").toString());
+        assertThat(cable.exitCode()).isEqualTo(Main.BAD_INPUT);
+        assertThat(cable.err()).contains("channel 1: every sample is zero; other channels have a signal", "no calibration was kept");
+        assertThat(home.resolve("none.json")).doesNotExist();
+        assertThat(calibrated().fullScaleVolts().nominal()).isCloseTo(1.44816, within(5e-5));
+
+        // 0.4 of 0.512 V is 21.9 % less; 0.4/0.365 gives 95.9 ohm, which is no news
+        assertThat(meter("0.4\n0.365\n").out()).contains("Mind: the full scale has changed by -22 %")
+                .doesNotContain("resistance has changed");
+        List<Calibration> history = history();
+        assertThat(history).extracting(Calibration::method).containsExactly("meter", "loopback", "meter", "meter");
+        assertThat(history).extracting(Calibration::good).containsExactly(true, false, false, true);
+        assertThat(history.get(1).remark()).contains("every sample is zero");
+    }
+
+    private Run.Outcome meter(String readings) {
+        return Run.in(home).atTerminal(readings).understudy("calibrate", "--meter", "--yes", "--rig", "bench-1", "--load", "1k");
+    }
+
+    private AudioOutput calibrated() {
+        try (Store store = Store.open(Run.in(home).folders().data().resolve("understudy.db"))) {
+            assertThat(store.rigs().find("bench-1").calibrated()).isTrue();
+            return store.rigs().find("bench-1").output();
+        }
+    }
+
+    private List<Calibration> history() {
+        try (Store store = Store.open(Run.in(home).folders().data().resolve("understudy.db"))) {
+            return store.rigs().calibrations("bench-1");
+        }
+    }
+
     @Test
     void aMeterThatNobodyReads() {
         Run.Outcome run = Run.in(home).understudy("calibrate", "--meter", "--yes");
         assertThat(run.exitCode()).isEqualTo(Main.FAILED);
-        assertThat(run.err()).isEqualTo("no answer came; nothing was kept\n");
+        assertThat(run.err()).isEqualTo("no answer came; no calibration was kept\n");
         Run.Outcome nothing = Run.in(home).atTerminal("\n0\n").understudy("calibrate", "--meter");
         assertThat(nothing.exitCode()).isEqualTo(Main.FAILED);
         assertThat(nothing.err()).startsWith("the meter shows 0 V, too little to tell from nothing: set it to volts AC");

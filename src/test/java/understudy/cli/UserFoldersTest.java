@@ -15,6 +15,7 @@ class UserFoldersTest {
         UserFolders plain = new UserFolders(Map.of(), "Linux", HOME);
         assertThat(plain.settings()).isEqualTo(Path.of("/home/kim/.config/understudy"));
         assertThat(plain.state()).isEqualTo(Path.of("/home/kim/.local/state/understudy"));
+        assertThat(plain.data()).isEqualTo(Path.of("/home/kim/.local/share/understudy"));
         UserFolders moved =
                 new UserFolders(Map.of("XDG_CONFIG_HOME", "/etc/kim", "XDG_STATE_HOME", "/var/kim"), "Linux", HOME);
         assertThat(moved.settings()).isEqualTo(Path.of("/etc/kim/understudy"));

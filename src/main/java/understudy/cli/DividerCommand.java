@@ -1,0 +1,190 @@
+package understudy.cli;
+
+import java.io.IOException;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.concurrent.Callable;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Option;
+import understudy.plot.WiringDrawing;
+import understudy.quantity.Range;
+import understudy.quantity.Unit;
+import understudy.rig.Assessment;
+import understudy.rig.AudioOutput;
+import understudy.rig.Coupling;
+import understudy.rig.Divider;
+import understudy.rig.DividerSearch;
+import understudy.rig.Lead;
+import understudy.rig.Limits;
+import understudy.rig.Preferred;
+import understudy.rig.Rig;
+import understudy.rig.Use;
+import understudy.store.NamedRig;
+import understudy.store.Store;
+
+/** Chooses the parts of the box, or judges those that are there. */
+@Command(
+        name = "divider",
+        sortOptions = false,
+        abbreviateSynopsis = true,
+        description = "Chooses the resistors between audio output and input, keeps the current limits, draws the box.",
+        footer = {
+            "",
+            "Examples:",
+            "  understudy divider --input reluctor-adaptive",
+            "  understudy divider --rig bench --input \"pulled-up-5-v, pull-up: 10k\" --values E96 --save",
+            "  understudy divider --input reluctor-adaptive --series \"18k\" --shunt \"4k7\"",
+            "  understudy divider --input reluctor-biased-pair --drawing box.svg",
+            "",
+            "With --series it chooses nothing and judges that build instead."
+        })
+final class DividerCommand implements Callable<Integer> {
+
+    private static final Map<String, Preferred> VALUES =
+            Map.of("E12", Preferred.E12, "E24", Preferred.E24, "E96", Preferred.E96);
+    private static final Pattern FROM_TO = Pattern.compile("(.+?)\\s+to\\s+(.+)");
+    private static final Range DUTY = new Range(1, 99, Unit.PERCENT);
+
+    private final Surroundings surroundings;
+
+    @Mixin
+    private HelpOption help;
+
+    @Option(names = "--input", paramLabel = "KIND", required = true, description = Inputs.HELP)
+    private String input;
+
+    @Option(names = "--rig", paramLabel = "NAME", description = "A rig whose output, lead and limits are used (default: a usual"
+            + " output, not calibrated).")
+    private String rigName;
+
+    @Mixin
+    private OutputOptions output;
+
+    @Mixin
+    private PartOptions parts;
+
+    @Option(names = "--values", paramLabel = "SERIES", description = "Preferred values to choose from: E12, E24 or E96 (default: E24).")
+    private String values;
+
+    @Option(names = "--tolerance", paramLabel = "PART", description = "Tolerance of the resistors (default: 1 %%).")
+    private String tolerance;
+
+    @Option(names = "--corner", paramLabel = "FREQUENCY", description = "Slowest signal that must pass (default: 2 Hz).")
+    private String corner;
+
+    @Option(names = "--duty", paramLabel = "PART", description = "Part of the time that the signal is high, like \"10 %%\" or"
+            + " \"10 %% to 50 %%\" (default: 50 %%).")
+    private String duty;
+
+    @Mixin
+    private LimitOptions limitOptions;
+
+    @Option(names = "--drawing", paramLabel = "FILE", description = "Draws the box into this file, ending in .svg.")
+    private String drawing;
+
+    @Option(names = "--save", description = "Puts the parts into the rig named with --rig.")
+    private boolean save;
+
+    @Option(names = "--json", description = "Prints JSON, for scripts.")
+    private boolean json;
+
+    DividerCommand(Surroundings surroundings) {
+        this.surroundings = surroundings;
+    }
+
+    @Override
+    public Integer call() {
+        Given given = new Given();
+        Optional<NamedRig> rig = rig(given);
+        AudioOutput from = output.read(rig.map(NamedRig::output).orElse(AudioOutput.NOMINAL), given);
+        boolean calibrated = rig.map(NamedRig::calibrated).orElse(false) && !output.given();
+        Lead lead = parts.lead(rig.map(NamedRig::lead), given);
+        Limits limits = limitOptions.read(rig.map(NamedRig::limits).orElse(Limits.STANDARD), given);
+        Optional<Inputs.Named> named = Inputs.read("--input", input, given);
+        Preferred series = VALUES.getOrDefault(values == null ? "E24" : values.strip().toUpperCase(), null);
+        if (series == null) {
+            given.problem("--values", "\"" + values + "\" is no series of preferred values", "give E12, E24 or E96");
+        }
+        double partTolerance = given.quantity("--tolerance", tolerance, new Range(0, 20, Unit.PERCENT), 1) / 100;
+        double cornerHz = given.quantity("--corner", corner, new Range(0.01, 1000, Unit.HERTZ), 2);
+        Use use = use(given);
+        Optional<Coupling> coupling = parts.coupling(given);
+        Optional<Divider> built = parts.namesResistors() ? parts.divider(Optional.empty(), given) : Optional.empty();
+        Optional<Path> picture = given.picture("--drawing", drawing, List.of(".svg"));
+        if (save && rig.isEmpty()) {
+            given.problem("--save", "it needs a rig to save into", "add --rig NAME");
+        }
+        given.refuse();
+
+        DividerSearch.Design design;
+        if (built.isPresent()) {
+            Assessment assessment = Assessment.of(new Rig(from, built.get(), lead), named.orElseThrow().input(), use);
+            assessment.requireWithin(limits, series);
+            design = new DividerSearch.Design(assessment, List.of());
+        } else {
+            design = DividerSearch.best(new DividerSearch.Request(from, lead, named.orElseThrow().input(), use, series,
+                    partTolerance, cornerHz, limits, coupling));
+        }
+        DividerReport report = new DividerReport(design, named.get(), calibrated, limits);
+        picture.ifPresent(file -> draw(design.assessment(), file));
+        rig.filter(whichever -> save).ifPresent(whichever -> keep(whichever, design.assessment(), limits));
+        if (json) {
+            surroundings.out().println(Json.text(report.json()));
+        } else {
+            report.lines().forEach(surroundings.out()::println);
+            picture.ifPresent(file -> surroundings.out().println("drawn in " + file));
+            if (save) {
+                surroundings.out().println("kept in rig " + rig.get().name() + "; change it with 'understudy rig edit "
+                        + rig.get().name() + "' where you build it otherwise");
+            }
+        }
+        return Main.FINE;
+    }
+
+    private Optional<NamedRig> rig(Given given) {
+        if (rigName == null) {
+            return Optional.empty();
+        }
+        try (Store store = surroundings.store()) {
+            return Optional.of(store.rigs().find(rigName));
+        }
+    }
+
+    private Use use(Given given) {
+        if (duty == null) {
+            return Use.FULL;
+        }
+        Matcher matcher = FROM_TO.matcher(duty.strip());
+        String first = matcher.matches() ? matcher.group(1) : duty;
+        String second = matcher.matches() ? matcher.group(2) : duty;
+        double least = given.quantity("--duty", first, DUTY, 50) / 100;
+        double most = given.quantity("--duty", second, DUTY, 50) / 100;
+        if (most < least) {
+            given.problem("--duty", "\"" + duty + "\" runs downwards", "write the smaller part first, like \"10 % to 50 %\"");
+            return Use.FULL;
+        }
+        return new Use(1, least, most);
+    }
+
+    private void keep(NamedRig rig, Assessment chosen, Limits limits) {
+        try (Store store = surroundings.store()) {
+            NamedRig changed = new NamedRig(rig.name(), rig.device(), chosen.rig().output(), rig.calibrated() && !output.given(),
+                    Optional.of(chosen.rig().divider()), chosen.rig().lead(), limits, rig.notes(), rig.created(),
+                    surroundings.clock().instant());
+            store.rigs().change(rig.name(), changed);
+        }
+    }
+
+    private static void draw(Assessment assessment, Path file) {
+        try {
+            WiringDrawing.writeSvg(assessment.rig().divider(), assessment.input().differential(), file);
+        } catch (IOException e) {
+            throw new Failed(file + ": the drawing could not be written: " + e.getMessage(), e);
+        }
+    }
+}

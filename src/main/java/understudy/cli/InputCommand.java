@@ -1,0 +1,167 @@
+package understudy.cli;
+
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.concurrent.Callable;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Option;
+import understudy.quantity.Range;
+import understudy.quantity.Unit;
+import understudy.rig.InputKind;
+import understudy.rig.Meter;
+import understudy.rig.Spread;
+import understudy.rig.UnknownInput;
+
+/** Works out an unknown input from a meter's readings, and lists the kinds that are known. */
+@Command(
+        name = "input",
+        sortOptions = false,
+        abbreviateSynopsis = true,
+        description = "Works out what kind of input a pin is, from a meter's readings; without them lists the kinds.",
+        footer = {
+            "",
+            "Measure at the module's side, sensor unplugged, key on: volts from the pin to",
+            "ground; then the same with a known resistor from the pin to ground.",
+            "",
+            "Examples:",
+            "  understudy input",
+            "  understudy input --open \"4.96 V\" --with \"10k 1%%\" --loaded \"3.31 V\""
+        })
+final class InputCommand implements Callable<Integer> {
+
+    private static final Range VOLTS = new Range(-60, 60, Unit.VOLT);
+    private static final Range OHMS = new Range(1, 1e9, Unit.OHM);
+
+    private final Surroundings surroundings;
+
+    @Mixin
+    private HelpOption help;
+
+    @Option(names = "--open", paramLabel = "VOLTS", description = "The meter's reading on the bare pin.")
+    private String open;
+
+    @Option(names = "--with", paramLabel = "OHMS", description = "The known resistor, like \"10k 1%%\".")
+    private String known;
+
+    @Option(names = "--loaded", paramLabel = "VOLTS", description = "The reading with that resistor from the pin to ground.")
+    private String loaded;
+
+    @Option(names = "--meter-ohms", paramLabel = "OHMS", description = "The meter's own resistance (default: 10 Mohm).")
+    private String meterOhms;
+
+    @Option(names = "--meter-accuracy", paramLabel = "PART", description = "How far its readings may be off (default: 0.8 %%).")
+    private String accuracy;
+
+    @Option(names = "--json", description = "Prints JSON, for scripts.")
+    private boolean json;
+
+    InputCommand(Surroundings surroundings) {
+        this.surroundings = surroundings;
+    }
+
+    @Override
+    public Integer call() {
+        if (open == null && known == null && loaded == null && meterOhms == null && accuracy == null) {
+            list();
+            return Main.FINE;
+        }
+        Given given = new Given();
+        for (String[] needed : new String[][] {
+            {"--open", open, "give the reading on the bare pin, like --open \"4.96 V\""},
+            {"--with", known, "give the known resistor, like --with \"10k 1%\""},
+            {"--loaded", loaded, "give the reading with the resistor, like --loaded \"3.31 V\""}}) {
+            if (needed[1] == null) {
+                given.problem(needed[0], "it is missing", needed[2]);
+            }
+        }
+        double openVolts = given.quantity("--open", open, VOLTS, 0);
+        double loadedVolts = given.quantity("--loaded", loaded, VOLTS, 0);
+        Optional<Spread> resistor = given.part("--with", known, OHMS, 0.01);
+        double ohms = given.quantity("--meter-ohms", meterOhms, OHMS, Meter.USUAL.inputOhms());
+        double part = given.quantity("--meter-accuracy", accuracy, new Range(0, 20, Unit.PERCENT),
+                Meter.USUAL.accuracy() * 100) / 100;
+        Optional<Meter> meter = given.attempt("--meter-ohms", () -> new Meter(ohms, part, Meter.USUAL.stepVolts()));
+        given.refuse();
+        UnknownInput found = given.attempt("input", () -> UnknownInput.from(openVolts, resistor.orElseThrow(), loadedVolts,
+                meter.orElseThrow())).orElse(null);
+        given.refuse();
+        if (json) {
+            surroundings.out().println(Json.text(json(found)));
+        } else {
+            lines(found).forEach(surroundings.out()::println);
+        }
+        return Main.FINE;
+    }
+
+    private void list() {
+        if (json) {
+            surroundings.out().println(Json.text(Json.map("kinds", Arrays.stream(InputKind.values()).map(InputCommand::json).toList())));
+            return;
+        }
+        surroundings.out().println("Kinds of input, for --input; what you know better is told behind the name, as in");
+        surroundings.out().println("--input \"pulled-up-5-v, pull-up: 10k 5%, low: 1.5 V\":");
+        List<InputKind> beyond = new ArrayList<>();
+        for (InputKind kind : InputKind.values()) {
+            if (kind.isOutOfReach()) {
+                beyond.add(kind);
+                continue;
+            }
+            surroundings.out().println();
+            surroundings.out().println(Inputs.name(kind));
+            for (String text : List.of(kind.words() + ".", "Taken for: " + Inputs.words(kind.usual()) + ".", kind.source())) {
+                Paragraph.lines("  ", "  ", text).forEach(surroundings.out()::println);
+            }
+        }
+        surroundings.out().println();
+        surroundings.out().println("No rig of resistors can stand in for these:");
+        Table table = new Table();
+        beyond.forEach(kind -> table.row("  " + Inputs.name(kind), kind.words()));
+        table.lines().forEach(surroundings.out()::println);
+    }
+
+    private static List<String> lines(UnknownInput found) {
+        List<String> lines = new ArrayList<>(new Table()
+                .row("volts of its own", between(found.openVolts(), found.leastOpenVolts(), found.mostOpenVolts(), Unit.VOLT))
+                .row("resistance", Double.isNaN(found.ohms()) ? "can't be told"
+                        : between(found.ohms(), found.leastOhms(), found.mostOhms(), Unit.OHM)).lines());
+        lines.add("");
+        lines.add(found.kinds().isEmpty() ? "No known kind fits." : "Kinds that fit, the likeliest first:");
+        for (InputKind kind : found.kinds()) {
+            lines.addAll(Paragraph.lines("  ", "    ", Inputs.name(kind) + ": " + kind.words()
+                    + (kind.isOutOfReach() ? ". No rig can stand in for its sensor." : ". " + kind.source())));
+        }
+        lines.add("");
+        found.advice().forEach(advice -> lines.addAll(Paragraph.lines(advice)));
+        return lines;
+    }
+
+    private static String between(double value, double least, double most, Unit unit) {
+        return Amounts.print(value, unit) + ", between " + Amounts.print(least, unit) + " and "
+                + (Double.isInfinite(most) ? "no upper end" : Amounts.print(most, unit));
+    }
+
+    private static Map<String, Object> json(UnknownInput found) {
+        return Json.map(
+                "openVolts", Json.number(found.openVolts()),
+                "leastOpenVolts", Json.number(found.leastOpenVolts()),
+                "mostOpenVolts", Json.number(found.mostOpenVolts()),
+                "ohms", number(found.ohms()),
+                "leastOhms", number(found.leastOhms()),
+                "mostOhms", number(found.mostOhms()),
+                "kinds", found.kinds().stream().map(InputCommand::json).toList(),
+                "advice", found.advice());
+    }
+
+    private static Object number(double value) {
+        return Double.isFinite(value) ? Json.number(value) : null;
+    }
+
+    private static Map<String, Object> json(InputKind kind) {
+        return Json.map("name", Inputs.name(kind), "words", kind.words(), "withinReach", !kind.isOutOfReach(),
+                "source", kind.isOutOfReach() ? null : kind.source());
+    }
+}

@@ -1,0 +1,51 @@
+package understudy.cli;
+
+import java.util.concurrent.Callable;
+import picocli.CommandLine;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Spec;
+
+/** The rigs that the user has on the bench. */
+@Command(
+        name = "rig",
+        sortOptions = false,
+        abbreviateSynopsis = true,
+        synopsisSubcommandLabel = "COMMAND",
+        description = "Keeps your rigs: the audio output, its calibration, the divider as built.",
+        footer = {
+            "",
+            "Examples:",
+            "  understudy rig make bench --device \"USB\"",
+            "  understudy divider --rig bench --input reluctor-adaptive --save",
+            "  understudy rig edit bench --series \"10k 1%%\" --shunt \"4k7 1%%\"",
+            "  understudy rig show bench"
+        })
+final class RigCommand implements Callable<Integer> {
+
+    @Mixin
+    private HelpOption help;
+
+    @Spec
+    private CommandSpec spec;
+
+    private RigCommand() {}
+
+    static CommandLine with(Surroundings surroundings) {
+        CommandLine rig = new CommandLine(new RigCommand());
+        rig.addSubcommand(new RigMakeCommand(surroundings));
+        rig.addSubcommand(new RigListCommand(surroundings));
+        rig.addSubcommand(new RigShowCommand(surroundings));
+        rig.addSubcommand(new RigEditCommand(surroundings));
+        rig.addSubcommand(new RigRemoveCommand(surroundings));
+        return rig;
+    }
+
+    /** Without a command: the overview, as bad input, so that a script notices. */
+    @Override
+    public Integer call() {
+        spec.commandLine().usage(spec.commandLine().getErr());
+        return Main.BAD_INPUT;
+    }
+}

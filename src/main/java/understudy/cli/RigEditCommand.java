@@ -1,0 +1,64 @@
+package understudy.cli;
+
+import java.util.concurrent.Callable;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Parameters;
+import understudy.store.NamedRig;
+import understudy.store.Store;
+
+/** Changes a rig. */
+@Command(
+        name = "edit",
+        sortOptions = false,
+        abbreviateSynopsis = true,
+        description = "Changes a rig; what is not given stays as it is.",
+        footer = {
+            "",
+            "Examples:",
+            "  understudy rig edit bench --series \"17.8k 1%%\" --shunt \"4k7 1%%\"",
+            "  understudy rig edit bench --rename table --notes \"second shelf\"",
+            "  understudy rig edit bench --override-limit \"5 mA to 6 mA\" --because \"module's data, page 7: 10 mA\""
+        })
+final class RigEditCommand implements Callable<Integer> {
+
+    private final Surroundings surroundings;
+
+    @Mixin
+    private HelpOption help;
+
+    @Parameters(paramLabel = "NAME", description = "The rig.")
+    private String name;
+
+    @Option(names = "--rename", paramLabel = "NAME", description = "Another name for it.")
+    private String rename;
+
+    @Mixin
+    private RigOptions options;
+
+    RigEditCommand(Surroundings surroundings) {
+        this.surroundings = surroundings;
+    }
+
+    @Override
+    public Integer call() {
+        Given given = new Given();
+        if (!options.given() && rename == null) {
+            given.problem("rig edit", "nothing to change was given", "say what, like --notes \"second shelf\"");
+        }
+        given.refuse();
+        try (Store store = surroundings.store()) {
+            NamedRig before = store.rigs().find(name);
+            NamedRig after = options.read(rename == null ? before.name() : rename, before, surroundings.clock().instant(), given);
+            given.refuse();
+            store.rigs().change(name, after);
+            surroundings.out().println("changed; it is kept");
+            if (before.calibrated() && !after.calibrated()) {
+                surroundings.out().println("its calibration no longer counts, since its output was changed; it stays in the history");
+            }
+            RigFacts.lines(after).forEach(surroundings.out()::println);
+        }
+        return Main.FINE;
+    }
+}

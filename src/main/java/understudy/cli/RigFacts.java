@@ -1,0 +1,145 @@
+package understudy.cli;
+
+import java.time.Instant;
+import java.time.ZoneOffset;
+import java.time.format.DateTimeFormatter;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.TreeMap;
+import understudy.quantity.Unit;
+import understudy.rig.AudioOutput;
+import understudy.rig.Coupling;
+import understudy.rig.Divider;
+import understudy.rig.Spread;
+import understudy.store.Calibration;
+import understudy.store.NamedRig;
+
+/** A rig in words, and as JSON. */
+final class RigFacts {
+
+    private static final DateTimeFormatter MINUTES =
+            DateTimeFormatter.ofPattern("yyyy-MM-dd HH:mm 'UTC'").withZone(ZoneOffset.UTC);
+
+    private RigFacts() {}
+
+    static List<String> lines(NamedRig rig) {
+        Table table = new Table()
+                .row("rig", rig.name())
+                .row("device", rig.device().map(RigDevice::label).orElse("any"))
+                .row("output", output(rig))
+                .row("", outputParts(rig.output()))
+                .row("divider", divider(rig))
+                .row("lead", Amounts.print(rig.lead().ohms(), Unit.OHM) + " each wire")
+                .row("limits", LimitOptions.words(rig.limits()));
+        if (!rig.notes().isEmpty()) {
+            table.row("notes", rig.notes());
+        }
+        table.row("made", day(rig.created()) + (rig.changed().equals(rig.created()) ? "" : ", changed " + day(rig.changed())));
+        return table.lines();
+    }
+
+    static String output(NamedRig rig) {
+        return output(rig.output(), rig.calibrated());
+    }
+
+    static String output(AudioOutput output, boolean calibrated) {
+        String how = calibrated ? ", calibrated" : output.equals(AudioOutput.NOMINAL) ? ", assumed: not calibrated"
+                : ", as given: not calibrated";
+        return "full scale " + Amounts.print(output.fullScaleVolts(), Unit.VOLT) + " peak" + how
+                + (output.inverted() ? "; turns the signal upside down" : "");
+    }
+
+    static String outputParts(AudioOutput output) {
+        return Amounts.print(output.outputOhms(), Unit.OHM) + ", " + output.couplingFarads()
+                .map(farads -> "through " + Amounts.print(farads, Unit.FARAD)).orElse("no capacitor")
+                + ", " + Amounts.print(output.popVolts(), Unit.VOLT) + " step at power-up";
+    }
+
+    static String divider(NamedRig rig) {
+        return rig.divider().map(RigFacts::words).orElse("not built yet");
+    }
+
+    static String words(Divider divider) {
+        String coupling = "";
+        if (divider.coupling() instanceof Coupling.Capacitor capacitor) {
+            coupling = ", capacitor " + Amounts.print(capacitor.farads(), Unit.FARAD);
+        } else if (divider.coupling() instanceof Coupling.Transformer transformer) {
+            coupling = ", transformer " + Amounts.print(transformer.ratio(), Unit.OHM).replace(" ohm", "") + ":1, "
+                    + Amounts.print(transformer.henries(), Unit.HENRY);
+        }
+        return "series " + Amounts.print(divider.seriesOhms(), Unit.OHM) + ", "
+                + divider.shuntOhms().map(shunt -> "shunt " + Amounts.print(shunt, Unit.OHM)).orElse("no shunt") + coupling;
+    }
+
+    static List<String> history(List<Calibration> calibrations) {
+        if (calibrations.isEmpty()) {
+            return List.of("never calibrated");
+        }
+        List<String> lines = new ArrayList<>(List.of("calibrations, the latest first:"));
+        Table table = new Table();
+        for (Calibration calibration : calibrations) {
+            table.row("  " + day(calibration.at()), calibration.method(), calibration.output()
+                    .map(output -> "full scale " + Amounts.print(output.fullScaleVolts(), Unit.VOLT) + ", "
+                            + Amounts.print(output.outputOhms(), Unit.OHM)).orElse("failed"), calibration.remark());
+        }
+        lines.addAll(table.lines());
+        return lines;
+    }
+
+    private static String day(Instant when) {
+        return MINUTES.format(when);
+    }
+
+    static Map<String, Object> json(NamedRig rig, List<Calibration> calibrations) {
+        return Json.map(
+                "name", rig.name(),
+                "device", rig.device().map(device -> (Object) Json.map("name", device.name(), "description", device.description(),
+                        "vendor", device.vendor(), "ordinal", device.ordinal())).orElse(null),
+                "output", json(rig.output()),
+                "calibrated", rig.calibrated(),
+                "divider", rig.divider().map(RigFacts::json).orElse(null),
+                "lead", Json.map("ohms", json(rig.lead().ohms()), "farads", Json.number(rig.lead().farads())),
+                "limits", Json.map("normalAmps", Json.number(rig.limits().normalAmps()),
+                        "faultAmps", Json.number(rig.limits().faultAmps()),
+                        "overrideReason", rig.limits().override().orElse(null)),
+                "notes", rig.notes(),
+                "created", rig.created().toString(),
+                "changed", rig.changed().toString(),
+                "calibrations", calibrations.stream().map(RigFacts::json).toList());
+    }
+
+    private static Map<String, Object> json(Calibration calibration) {
+        Map<String, Object> values = new TreeMap<>();
+        calibration.values().forEach((name, value) -> values.put(name, Json.number(value)));
+        return Json.map("at", calibration.at().toString(), "method", calibration.method(), "good", calibration.good(),
+                "output", calibration.output().map(RigFacts::json).orElse(null), "conditions", calibration.conditions(),
+                "values", values, "remark", calibration.remark());
+    }
+
+    static Map<String, Object> json(AudioOutput output) {
+        return Json.map("fullScaleVolts", json(output.fullScaleVolts()), "outputOhms", json(output.outputOhms()),
+                "couplingFarads", json(output.couplingFarads()), "inverted", output.inverted(),
+                "popVolts", Json.number(output.popVolts()));
+    }
+
+    static Map<String, Object> json(Divider divider) {
+        Object coupling = null;
+        if (divider.coupling() instanceof Coupling.Capacitor capacitor) {
+            coupling = Json.map("capacitorFarads", json(capacitor.farads()));
+        } else if (divider.coupling() instanceof Coupling.Transformer t) {
+            coupling = Json.map("ratio", json(t.ratio()), "henries", json(t.henries()), "primaryOhms", json(t.primaryOhms()),
+                    "secondaryOhms", json(t.secondaryOhms()), "mostVoltSeconds", Json.number(t.mostVoltSeconds()));
+        }
+        return Json.map("seriesOhms", json(divider.seriesOhms()), "shuntOhms", json(divider.shuntOhms()), "coupling", coupling);
+    }
+
+    private static Object json(Optional<Spread> spread) {
+        return spread.map(RigFacts::json).orElse(null);
+    }
+
+    private static Map<String, Object> json(Spread spread) {
+        return Json.map("nominal", Json.number(spread.nominal()), "tolerance", Json.number(spread.tolerance()));
+    }
+}

@@ -1,0 +1,49 @@
+package understudy.cli;
+
+import java.util.List;
+import java.util.concurrent.Callable;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Option;
+import understudy.store.NamedRig;
+import understudy.store.Store;
+
+/** Lists the rigs. */
+@Command(
+        name = "list",
+        sortOptions = false,
+        abbreviateSynopsis = true,
+        description = "Lists your rigs.",
+        footer = {"", "Examples:", "  understudy rig list", "  understudy rig list --json > rigs.json"})
+final class RigListCommand implements Callable<Integer> {
+
+    private final Surroundings surroundings;
+
+    @Mixin
+    private HelpOption help;
+
+    @Option(names = "--json", description = "Prints all of every rig, its calibrations too, as JSON.")
+    private boolean json;
+
+    RigListCommand(Surroundings surroundings) {
+        this.surroundings = surroundings;
+    }
+
+    @Override
+    public Integer call() {
+        try (Store store = surroundings.store()) {
+            List<NamedRig> rigs = store.rigs().all();
+            if (json) {
+                surroundings.out().println(Json.text(Json.map("rigs", rigs.stream()
+                        .map(rig -> RigFacts.json(rig, store.rigs().calibrations(rig.name()))).toList())));
+            } else if (rigs.isEmpty()) {
+                surroundings.out().println("There is no rig yet; make one with 'understudy rig make NAME'.");
+            } else {
+                Table table = new Table();
+                rigs.forEach(rig -> table.row(rig.name(), RigFacts.output(rig), RigFacts.divider(rig)));
+                table.lines().forEach(surroundings.out()::println);
+            }
+        }
+        return Main.FINE;
+    }
+}

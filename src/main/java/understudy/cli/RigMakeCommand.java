@@ -1,0 +1,51 @@
+package understudy.cli;
+
+import java.util.concurrent.Callable;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Parameters;
+import understudy.store.NamedRig;
+import understudy.store.Store;
+
+/** Makes a rig. */
+@Command(
+        name = "make",
+        sortOptions = false,
+        abbreviateSynopsis = true,
+        description = "Makes a rig. What is not given is taken as usual, and said to be.",
+        footer = {
+            "",
+            "Examples:",
+            "  understudy rig make bench --device \"USB\"",
+            "  understudy rig make bench --full-scale \"1.38 V 2%%\" --series \"18k 1%%\" --shunt \"4k7 1%%\""
+        })
+final class RigMakeCommand implements Callable<Integer> {
+
+    private final Surroundings surroundings;
+
+    @Mixin
+    private HelpOption help;
+
+    @Parameters(paramLabel = "NAME", description = "What to call it, like bench.")
+    private String name;
+
+    @Mixin
+    private RigOptions options;
+
+    RigMakeCommand(Surroundings surroundings) {
+        this.surroundings = surroundings;
+    }
+
+    @Override
+    public Integer call() {
+        Given given = new Given();
+        NamedRig rig = options.make(name, surroundings.clock().instant(), given);
+        given.refuse();
+        try (Store store = surroundings.store()) {
+            store.rigs().make(rig);
+        }
+        surroundings.out().println("made; it is kept");
+        RigFacts.lines(rig).forEach(surroundings.out()::println);
+        return Main.FINE;
+    }
+}

@@ -1,0 +1,69 @@
+package understudy.cli;
+
+import java.io.IOException;
+import java.util.concurrent.Callable;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Parameters;
+import understudy.store.NamedRig;
+import understudy.store.Store;
+
+/** Removes a rig, on a yes that is spelled out. */
+@Command(
+        name = "remove",
+        sortOptions = false,
+        abbreviateSynopsis = true,
+        description = "Removes a rig and its calibrations, for good.",
+        footer = {"", "Examples:", "  understudy rig remove bench", "  understudy rig remove bench --yes bench"})
+final class RigRemoveCommand implements Callable<Integer> {
+
+    private final Surroundings surroundings;
+
+    @Mixin
+    private HelpOption help;
+
+    @Parameters(paramLabel = "NAME", description = "The rig.")
+    private String name;
+
+    @Option(names = "--yes", paramLabel = "NAME", description = "Says yes by the rig's name; for scripts.")
+    private String yes;
+
+    RigRemoveCommand(Surroundings surroundings) {
+        this.surroundings = surroundings;
+    }
+
+    @Override
+    public Integer call() {
+        try (Store store = surroundings.store()) {
+            NamedRig rig = store.rigs().find(name);
+            int calibrations = store.rigs().calibrations(name).size();
+            if (!agreed(rig, calibrations)) {
+                throw new Failed("nothing was removed");
+            }
+            store.rigs().remove(name);
+            surroundings.out().println(rig.name() + " is removed");
+        }
+        return Main.FINE;
+    }
+
+    private boolean agreed(NamedRig rig, int calibrations) {
+        if (yes != null && !yes.equalsIgnoreCase(rig.name())) {
+            throw new BadInput("--yes: \"" + yes + "\" is not this rig's name; write --yes " + rig.name()
+                    + " to remove it for good");
+        } else if (yes != null) {
+            return true;
+        } else if (!surroundings.terminal()) {
+            throw new BadInput("rig remove: nobody is there to be asked; write --yes " + rig.name() + " to remove it for good");
+        }
+        surroundings.out().print("This removes " + rig.name() + " and its calibrations (" + calibrations
+                + ") for good. Type its name to go on: ");
+        surroundings.out().flush();
+        try {
+            String answer = surroundings.in().readLine();
+            return answer != null && answer.strip().equalsIgnoreCase(rig.name());
+        } catch (IOException e) {
+            return false;
+        }
+    }
+}

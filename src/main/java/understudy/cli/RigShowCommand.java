@@ -1,0 +1,51 @@
+package understudy.cli;
+
+import java.util.List;
+import java.util.concurrent.Callable;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Parameters;
+import understudy.store.Calibration;
+import understudy.store.NamedRig;
+import understudy.store.Store;
+
+/** Tells all about one rig. */
+@Command(
+        name = "show",
+        sortOptions = false,
+        abbreviateSynopsis = true,
+        description = "Tells all about one rig, with its calibrations.",
+        footer = {"", "Examples:", "  understudy rig show bench", "  understudy rig show bench --json"})
+final class RigShowCommand implements Callable<Integer> {
+
+    private final Surroundings surroundings;
+
+    @Mixin
+    private HelpOption help;
+
+    @Parameters(paramLabel = "NAME", description = "The rig.")
+    private String name;
+
+    @Option(names = "--json", description = "Prints JSON, for scripts.")
+    private boolean json;
+
+    RigShowCommand(Surroundings surroundings) {
+        this.surroundings = surroundings;
+    }
+
+    @Override
+    public Integer call() {
+        try (Store store = surroundings.store()) {
+            NamedRig rig = store.rigs().find(name);
+            List<Calibration> calibrations = store.rigs().calibrations(name);
+            if (json) {
+                surroundings.out().println(Json.text(RigFacts.json(rig, calibrations)));
+            } else {
+                RigFacts.lines(rig).forEach(surroundings.out()::println);
+                RigFacts.history(calibrations).forEach(surroundings.out()::println);
+            }
+        }
+        return Main.FINE;
+    }
+}
