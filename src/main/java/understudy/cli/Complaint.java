@@ -37,7 +37,7 @@ final class Complaint {
 
     private static String unknown(UnmatchedArgumentException problem, CommandLine command) {
         String given = problem.getUnmatched().get(0);
-        if (!problem.isUnknownOption() && command.getParent() != null) {
+        if (!problem.isUnknownOption() && command.getSubcommands().isEmpty()) {
             return command.getCommandName() + ": '" + given + "' is one word too many; a value with a space in it needs"
                     + " quotes, like --speed \"800 rpm\"";
         }

@@ -3,6 +3,7 @@ package understudy.cli;
 import java.io.IOException;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.Callable;
@@ -32,12 +33,12 @@ import understudy.store.Store;
         name = "divider",
         sortOptions = false,
         abbreviateSynopsis = true,
-        description = "Chooses the resistors between audio output and input, keeps the current limits, draws the box.",
+        description = "Chooses the resistors of the box, within the limits; draws it.",
         footer = {
             "",
             "Examples:",
             "  understudy divider --input reluctor-adaptive",
-            "  understudy divider --rig bench --input \"pulled-up-5-v, pull-up: 10k\" --values E96 --save",
+            "  understudy divider --rig bench --input \"pulled-up-5-v, pull-up: 15k\" --save",
             "  understudy divider --input reluctor-adaptive --series \"18k\" --shunt \"4k7\"",
             "  understudy divider --input reluctor-biased-pair --drawing box.svg",
             "",
@@ -106,7 +107,7 @@ final class DividerCommand implements Callable<Integer> {
         Lead lead = parts.lead(rig.map(NamedRig::lead), given);
         Limits limits = limitOptions.read(rig.map(NamedRig::limits).orElse(Limits.STANDARD), given);
         Optional<Inputs.Named> named = Inputs.read("--input", input, given);
-        Preferred series = VALUES.getOrDefault(values == null ? "E24" : values.strip().toUpperCase(), null);
+        Preferred series = VALUES.get(values == null ? "E24" : values.strip().toUpperCase(Locale.ROOT));
         if (series == null) {
             given.problem("--values", "\"" + values + "\" is no series of preferred values", "give E12, E24 or E96");
         }
@@ -139,8 +140,8 @@ final class DividerCommand implements Callable<Integer> {
             report.lines().forEach(surroundings.out()::println);
             picture.ifPresent(file -> surroundings.out().println("drawn in " + file));
             if (save) {
-                surroundings.out().println("kept in rig " + rig.get().name() + "; change it with 'understudy rig edit "
-                        + rig.get().name() + "' where you build it otherwise");
+                surroundings.out().println("kept in rig " + rig.get().name() + "; if you build it otherwise, say so with");
+                surroundings.out().println("'understudy rig edit " + rig.get().name() + "'");
             }
         }
         return Main.FINE;
@@ -161,9 +162,8 @@ final class DividerCommand implements Callable<Integer> {
         }
         Matcher matcher = FROM_TO.matcher(duty.strip());
         String first = matcher.matches() ? matcher.group(1) : duty;
-        String second = matcher.matches() ? matcher.group(2) : duty;
         double least = given.quantity("--duty", first, DUTY, 50) / 100;
-        double most = given.quantity("--duty", second, DUTY, 50) / 100;
+        double most = matcher.matches() ? given.quantity("--duty", matcher.group(2), DUTY, 50) / 100 : least;
         if (most < least) {
             given.problem("--duty", "\"" + duty + "\" runs downwards", "write the smaller part first, like \"10 % to 50 %\"");
             return Use.FULL;

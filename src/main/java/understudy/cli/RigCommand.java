@@ -13,7 +13,7 @@ import picocli.CommandLine.Spec;
         sortOptions = false,
         abbreviateSynopsis = true,
         synopsisSubcommandLabel = "COMMAND",
-        description = "Keeps your rigs: the audio output, its calibration, the divider as built.",
+        description = "Keeps your rigs: output, calibration, the divider as built.",
         footer = {
             "",
             "Examples:",

@@ -6,7 +6,7 @@ package understudy.pattern;
  * polarity the volts rise while a tooth approaches and cross zero, going negative, at its centre.
  *
  * @param peakToPeakVolts between evenly spaced teeth of this wheel, at {@code atHz}
- * @param atHz            turns per second of the speed at which that is so
+ * @param atHz            turns per second of the output itself (its ratio counted) at which that is so
  * @param ceilingVolts    peak to peak; with rising speed the volts grow no further
  * @param polePitches     standard deviation of the Gaussian, in pitches, usually 0.15 to 0.35
  * @param reversed        the two wires swapped: the crossing at a tooth's centre goes positive

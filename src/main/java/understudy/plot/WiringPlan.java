@@ -55,8 +55,8 @@ record WiringPlan(Divider divider, boolean pair) {
 
     String note() {
         return floating()
-                ? "Return clip on first, signal clip last; off in the other order. Measure both pins first."
-                : "Ground clip on first, signal clip last; off in the other order. Measure the pin first.";
+                ? "Measure both pins. Return clip on first, signal clip last; off in reverse."
+                : "Measure the pin. Ground clip on first, signal clip last; off in reverse.";
     }
 
     private static String print(double value, Unit unit) {

@@ -29,6 +29,7 @@ class BadInputTest {
             play sine --speed 1 kHz|play: 'kHz' is one word too many; a value with a space in it needs quotes, like --speed "800 rpm"
             render sine|render: --out is missing
             check|check: FILE is missing
+            divider|divider: --input is missing
             """)
     void aCommandLineThatCannotBeRead(String typed, String said) {
         Run.Outcome outcome = Run.in(home).understudy(typed.split(" "));

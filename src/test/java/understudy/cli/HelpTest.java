@@ -11,6 +11,7 @@ import java.util.Arrays;
 import java.util.Map;
 import java.util.concurrent.TimeUnit;
 import java.util.regex.Pattern;
+import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -42,6 +43,9 @@ class HelpTest {
                   measure     Measures a recording, or what comes in at an audio input.
                   calibrate   Proves an audio output, with a meter or with one patch cable.
                   devices     Lists the audio devices, and what each really opens with.
+                  rig         Keeps your rigs: output, calibration, the divider as built.
+                  divider     Chooses the resistors of the box, within the limits; draws it.
+                  input       Tells what kind of input a pin is, from a meter's readings.
                   cautions    Tells what can hurt people or machines, and what to do about it.
                   completion  Prints completion for bash and zsh.
 
@@ -77,6 +81,12 @@ class HelpTest {
                                              number, the same signal.
                       --fit                Scales all outputs alike, the largest to 90 % of
                                              full scale.
+                      --rig=NAME           The rig it goes through; volts are then volts at the
+                                             pins. Needs --input.
+                      --input=KIND         The module's input: a kind that 'understudy input'
+                                             lists, like reluctor-adaptive, with what you know
+                                             of it, like "pulled-up-5-v, pull-up: 10k 5%, low:
+                                             1.5 V".
                       --for=TIME           Plays so long, like "30 s" (default: until stopped).
                       --device=NAME        The audio output, or a part of its name (default:
                                              the system's).
@@ -98,9 +108,10 @@ class HelpTest {
     }
 
     @ParameterizedTest
-    @ValueSource(strings = {"patterns", "show", "check", "play", "render", "devices", "cautions", "completion"})
+    @ValueSource(strings = {"patterns", "show", "check", "play", "render", "devices", "rig", "rig make", "rig list", "rig show",
+        "rig edit", "rig remove", "divider", "input", "cautions", "completion"})
     void everyCommandHasHelpWithExamplesThatFitsTheScreen(String command) {
-        Run.Outcome help = Run.in(home).understudy(command, "--help");
+        Run.Outcome help = Run.in(home).understudy((command + " --help").split(" "));
         assertThat(help.exitCode()).isZero();
         assertThat(help.out()).startsWith("Usage: understudy " + command).contains("\nExamples:\n  ");
         assertThat(help.out().lines()).allSatisfy(line -> assertThat(line).hasSizeLessThanOrEqualTo(80));
@@ -111,7 +122,8 @@ class HelpTest {
         CommandLine root = Main.commandLine(Run.in(home).surroundings(new PrintWriter(Writer.nullWriter()),
                 new PrintWriter(Writer.nullWriter())));
         // parsed, not run: every option in an example exists where the example uses it
-        root.getSubcommands().values().forEach(command -> Arrays.stream(command.getCommandSpec().usageMessage().footer())
+        Stream.concat(root.getSubcommands().values().stream(), root.getSubcommands().get("rig").getSubcommands().values().stream())
+                .forEach(command -> Arrays.stream(command.getCommandSpec().usageMessage().footer())
                 .map(line -> String.format(line).strip())
                 .filter(line -> line.startsWith("understudy "))
                 .forEach(line -> root.parseArgs(words(line.substring("understudy ".length()).replaceAll(" +>.*", "")))));

@@ -36,12 +36,13 @@ class ReadmeTest {
         }
         assertThat(home.resolve("crank.png")).isNotEmptyFile();
         assertThat(home.resolve("rough-ground.wav")).isNotEmptyFile();
+        assertThat(home.resolve("box.svg")).isNotEmptyFile();
     }
 
     /** The words of a line; files are put into the test's folder, and playing is a short rehearsal. */
     private String[] here(String command) {
         List<String> words = new ArrayList<>(Arrays.asList(HelpTest.words(command)));
-        words.replaceAll(word -> word.matches("[\\w-]+\\.(yaml|png|wav)") ? home.resolve(word).toString() : word);
+        words.replaceAll(word -> word.matches("[\\w-]+\\.(yaml|png|svg|wav)") ? home.resolve(word).toString() : word);
         if (words.get(0).equals("play")) {
             words.addAll(List.of("--to", "silent", "--for", "200 ms"));
         }

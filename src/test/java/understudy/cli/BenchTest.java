@@ -1,0 +1,166 @@
+package understudy.cli;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
+
+import com.fasterxml.jackson.jr.ob.JSON;
+import java.io.IOException;
+import java.nio.file.Path;
+import java.util.Map;
+import javax.sound.sampled.AudioInputStream;
+import javax.sound.sampled.AudioSystem;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+
+/** Playing and rendering through a rig, on to an input. */
+class BenchTest {
+
+    private static final String INPUT = "resistive, resistance: 100k 0%";
+    /** 12 kohm beside the input, behind 10.1 kohm. */
+    private static final double BEHIND_OHMS = 1 / (1 / 12e3 + 1 / 100_000.2);
+    private static final double PIN_VOLTS = 1.4 * BEHIND_OHMS / (10_100 + BEHIND_OHMS);
+
+    @TempDir
+    private Path home;
+
+    private Path wav;
+    private String wheel;
+
+    @BeforeEach
+    void makeRig() throws IOException {
+        wav = home.resolve("x.wav");
+        wheel = Samples.write(home, "wheel.yaml", Samples.WHEEL).toString();
+        Run.Outcome made = Run.in(home).understudy("rig", "make", "bench", "--full-scale", "1.4 V 0%", "--output-ohms", "100 ohm 0%",
+                "--output-capacitor", "10 uF 0%", "--series", "10k 0%", "--shunt", "12k 0%");
+        assertThat(made.err()).isEmpty();
+    }
+
+    private Run.Outcome render(String... words) {
+        String[] all = new String[words.length + 3];
+        all[0] = "render";
+        all[1] = "--out";
+        all[2] = wav.toString();
+        System.arraycopy(words, 0, all, 3, words.length);
+        return Run.in(home).understudy(all);
+    }
+
+    @Test
+    void patternVoltsAreVoltsAtThePinsUnderLoad() throws Exception {
+        Path small = Samples.write(home, "tone.yaml", """
+                title: A tone
+                purpose: Half a volt at the pins.
+                source: Made up.
+                speed: {default: 1 kHz, from: 1 Hz, to: 10 kHz}
+                outputs:
+                  - name: tone
+                    tone: {shape: sine, peak-to-peak: 1 V, cycles-per-turn: 1}
+                """);
+        Run.Outcome rendered = render(small.toString(), "--rig", "bench", "--input", INPUT, "--for", "2 s", "--json");
+        assertThat(rendered.err()).isEmpty();
+        Map<String, Object> json = JSON.std.mapFrom(rendered.out());
+        assertThat(((Number) json.get("fullScaleVolts")).doubleValue()).isCloseTo(PIN_VOLTS, within(1e-4));
+        assertThat(json.get("calibrated")).isEqualTo(false);
+        double largest = 0;
+        try (AudioInputStream in = AudioSystem.getAudioInputStream(wav.toFile())) {
+            byte[] bytes = in.readAllBytes();
+            for (int i = 3 * 48_000; i < bytes.length; i += 3) {
+                largest = Math.max(largest, Math.abs(bytes[i] & 255 | (bytes[i + 1] & 255) << 8 | bytes[i + 2] << 16) / 0x1p23);
+            }
+        }
+        // 1 kHz behind a corner of 1 Hz: 1 + 5e-7 more for the droop, and what is left of the start's own offset:
+        // 0.5 V/(2 pi 1 kHz) of charge at 1 Hz, 1e-3 of the level
+        assertThat(largest).isCloseTo(0.5 / PIN_VOLTS, within(0.002));
+    }
+
+    @Test
+    void theNoteTellsVoltsBaselineAndDroop() { // 1/(2 pi 10 uF 20.8 kohm) is 765 mHz
+        Run.Outcome rendered = render(wheel, "--fit", "--rig", "bench", "--input", INPUT, "--for", "1 s", "--speed", "6000 rpm");
+        assertThat(rendered.err()).isEmpty();
+        assertThat(rendered.out()).contains("\nscaled to fit: 1 V of the pattern comes out as ")
+                .contains("\nrig bench on resistive: volts are at the pins, under load; full scale is 721 mV there\n"
+                        + "not calibrated: full scale is taken for 1.4 V at the bare output\n"
+                        + "no direct voltage passes: the signal swings around the 0 V at which the pin rests\n"
+                        + "droop below 765 mHz is undone, down to 7.65 mHz, as far as full scale allows\n");
+    }
+
+    @Test
+    void whatTheRigCannotGiveIsRefusedWithTheLargestThatItCan() {
+        Run.Outcome refused = render(wheel, "--rig", "bench", "--input", INPUT);
+        assertThat(refused.exitCode()).isEqualTo(Main.BAD_INPUT);
+        // three teeth of 45 in 360 degrees: the mean of +/-1.2 V is -0.3 V, so the highs stand 1.5 V above it
+        assertThat(refused.err()).isEqualTo("wheel: its output crank reaches 1.5 V to one side of its mean, more than the 720.6 mV"
+                + " peak that rig bench gives at the pins of this input; add --fit to have all outputs scaled down alike\n");
+        assertThat(wav).doesNotExist();
+    }
+
+    @Test
+    void aRigThatBreaksItsLimitsNeverPlays() {
+        Run.in(home).understudy("rig", "edit", "bench", "--series", "1k", "--shunt", "none");
+        for (String[] command : new String[][] {
+            {"play", wheel, "--fit", "--rig", "bench", "--input", INPUT, "--to", "silent", "--for", "200 ms"},
+            {"render", wheel, "--fit", "--rig", "bench", "--input", INPUT, "--out", wav.toString()}}) {
+            Run.Outcome refused = Run.in(home).understudy(command);
+            assertThat(refused.exitCode()).isEqualTo(Main.BAD_INPUT);
+            assertThat(refused.err()).startsWith("--rig: ").contains("pin shorted to 24 V gives ")
+                    .contains("the nearest values that keep the limits are series ");
+            assertThat(refused.out()).isEmpty();
+        }
+        // unless the rig bears a reason, which is then said every time
+        Run.in(home).understudy("rig", "edit", "bench", "--override-limit", "5 mA to 30 mA", "--because", "spare module");
+        Run.Outcome raised = render(wheel, "--fit", "--rig", "bench", "--input", INPUT, "--for", "1 s");
+        assertThat(raised.err()).isEmpty();
+        assertThat(raised.out()).contains("raised above the standard 1 mA and 5 mA because: spare module");
+    }
+
+    @Test
+    void aRehearsalGoesThroughTheRigAndSaysWhenFullScaleWasNotEnough() {
+        Run.Outcome play = Run.in(home).understudy("play", wheel, "--fit", "--rig", "bench", "--input", INPUT, "--to", "silent",
+                "--for", "300 ms", "--speed", "60 rpm");
+        assertThat(play.err()).isEmpty();
+        assertThat(play.exitCode()).isZero();
+        // one turn a second behind a corner of 1 Hz needs far more than full scale
+        assertThat(play.out()).contains("\nrig bench on resistive: ").containsPattern("\nfull scale was not enough for \\d+ samples: ")
+                .contains("finished after ");
+    }
+
+    @Test
+    void theRigsOwnDeviceMustBeThere() {
+        try (understudy.store.Store store = understudy.store.Store.open(Run.in(home).folders().data().resolve("understudy.db"))) {
+            understudy.store.NamedRig rig = store.rigs().find("bench");
+            store.rigs().change("bench", new understudy.store.NamedRig(rig.name(),
+                    java.util.Optional.of(new understudy.store.DeviceIdentity("Nowhere", "not plugged in", "", 2)), rig.output(),
+                    false, rig.divider(), rig.lead(), rig.limits(), "", rig.created(), rig.changed()));
+        }
+        Run.Outcome play = Run.in(home).understudy("play", wheel, "--fit", "--rig", "bench", "--input", INPUT, "--for", "200 ms");
+        assertThat(play.exitCode()).isEqualTo(Main.BAD_INPUT);
+        assertThat(play.err()).isEqualTo(
+                "--rig: its audio output \"Nowhere #2\" is not there; plug it in, or rehearse with --to silent\n");
+        // a file or a rehearsal needs no device
+        assertThat(render(wheel, "--fit", "--rig", "bench", "--input", INPUT, "--for", "200 ms").exitCode()).isZero();
+    }
+
+    @ParameterizedTest
+    @CsvSource(delimiter = '|', quoteCharacter = '`', textBlock = """
+            --rig;bench|--rig: the volts at the pins depend on the input too; add --input KIND; 'understudy input' lists the kinds
+            --input;resistive|--input: it says nothing without a rig; add --rig NAME, or leave it out
+            --rig;bunch;--input;resistive|there is no rig called "bunch"; there are: bench, unbuilt
+            --rig;unbuilt;--input;resistive|--rig: unbuilt has no divider yet; choose one with 'understudy divider --rig unbuilt --input KIND --save', then build it
+            --rig;bench;--input;two-wire-current|*--input: no passive rig can stand in for a two-wire active sensor*
+            --rig;bench;--input;foo|*--input: "foo" is no kind of input*
+            """)
+    void whatCannotBeIsSaid(String typed, String said) {
+        Run.in(home).understudy("rig", "make", "unbuilt");
+        String[] words = (wheel + ";--fit;" + typed).split(";");
+        Run.Outcome outcome = render(words);
+        if (said.startsWith("*")) {
+            assertThat(outcome.err()).startsWith(said.replace("*", ""));
+        } else {
+            assertThat(outcome.err()).isEqualTo(said + "\n");
+        }
+        assertThat(outcome.exitCode()).isEqualTo(Main.BAD_INPUT);
+        assertThat(wav).doesNotExist();
+    }
+}
