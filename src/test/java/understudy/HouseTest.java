@@ -31,7 +31,7 @@ class HouseTest {
             List.of("calibrate"),
             List.of("store"),
             List.of("preflight"),
-            List.of("plot"),
+            List.of("plot", "guide"),
             List.of("trace"),
             List.of("cli", "panel"));
 
@@ -47,7 +47,8 @@ class HouseTest {
             Map.entry("org.snakeyaml..", Set.of("pattern")),
             Map.entry("org.knowm..", Set.of("plot")),
             Map.entry("org.apache.batik..", Set.of("plot")),
-            Map.entry("java.awt..", Set.of("plot")));
+            Map.entry("org.commonmark..", Set.of("guide")),
+            Map.entry("java.awt..", Set.of("plot", "guide")));
 
     /** The methods of Math whose result the Java specification fixes to the last bit. */
     private static final Set<String> EXACT_MATH = Set.of(

@@ -15,11 +15,16 @@ final class Paragraph {
      * A word longer than that gets a line of its own.
      */
     static List<String> lines(String first, String others, String text) {
+        return lines(WIDTH, first, others, text);
+    }
+
+    /** The same on a screen of that width. */
+    static List<String> lines(int width, String first, String others, String text) {
         List<String> lines = new ArrayList<>();
         StringBuilder line = new StringBuilder(first);
         boolean empty = true;
         for (String word : text.strip().split("\\s+")) {
-            if (!empty && line.length() + 1 + word.length() > WIDTH) {
+            if (!empty && line.length() + 1 + word.length() > width) {
                 lines.add(line.toString());
                 line = new StringBuilder(others);
                 empty = true;

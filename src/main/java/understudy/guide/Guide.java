@@ -1,0 +1,37 @@
+package understudy.guide;
+
+import java.util.List;
+import java.util.Optional;
+
+/** The pages that travel inside the jar, since a workshop may be offline. */
+public final class Guide {
+
+    /** In the order in which they are best read. */
+    private static final List<String> NAMES = List.of(
+            "before", "reach", "input", "box", "wiring", "grounds", "audio", "calibrate", "preflight", "teach");
+
+    private Guide() {}
+
+    /** All of them, in reading order. */
+    public static List<Page> pages() {
+        return NAMES.stream().map(Guide::read).toList();
+    }
+
+    public static List<String> names() {
+        return NAMES;
+    }
+
+    public static Optional<Page> find(String name) {
+        return NAMES.contains(name) ? Optional.of(read(name)) : Optional.empty();
+    }
+
+    /** The page to read after this one. */
+    public static Optional<String> after(Page page) {
+        int next = NAMES.indexOf(page.name()) + 1;
+        return next < NAMES.size() ? Optional.of(NAMES.get(next)) : Optional.empty();
+    }
+
+    private static Page read(String name) {
+        return new Page(name, Inserts.into(Resource.text(name + ".md")));
+    }
+}
