@@ -28,6 +28,7 @@ class HouseTest {
             List.of("wave"),
             List.of("measure"),
             List.of("audio"),
+            List.of("calibrate"),
             List.of("store"),
             List.of("preflight"),
             List.of("plot", "guide"),

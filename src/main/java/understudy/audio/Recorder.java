@@ -104,6 +104,11 @@ public final class Recorder implements AutoCloseable {
         return frames;
     }
 
+    /** True once it has been lost, or stopped; {@link #stop} then tells. */
+    public boolean ended() {
+        return stopping || failure != null;
+    }
+
     /** Begins to record. Once only. */
     public void start() {
         line.start();

@@ -127,23 +127,32 @@ final class Given {
      * given or is wrong.
      */
     Optional<Path> picture(String option, String written, List<String> endings) {
+        return toWrite(option, written, "a picture", endings);
+    }
+
+    /** Likewise a file for a result. */
+    Optional<Path> jsonFile(String option, String written) {
+        return toWrite(option, written, "a result", List.of(".json"));
+    }
+
+    private Optional<Path> toWrite(String option, String written, String what, List<String> endings) {
         if (written == null) {
             return Optional.empty();
         }
         try {
             Path file = Path.of(written);
             Path folder = file.toAbsolutePath().getParent();
-            boolean drawn = endings.stream().anyMatch(written.toLowerCase(Locale.ROOT)::endsWith);
-            if (drawn && !Files.isDirectory(folder)) {
+            boolean rightEnding = endings.stream().anyMatch(written.toLowerCase(Locale.ROOT)::endsWith);
+            if (rightEnding && !Files.isDirectory(folder)) {
                 problem(option, "there is no folder " + folder, "make it first");
                 return Optional.empty();
-            } else if (drawn) {
+            } else if (rightEnding) {
                 return Optional.of(file);
             }
         } catch (InvalidPathException e) {
             // said below
         }
-        problem(option, "\"" + written + "\" is no name for a picture", "give a name that ends in " + String.join(" or ", endings));
+        problem(option, "\"" + written + "\" is no name for " + what, "give a name that ends in " + String.join(" or ", endings));
         return Optional.empty();
     }
 

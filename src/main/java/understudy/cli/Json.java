@@ -7,6 +7,9 @@ import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.math.BigDecimal;
 import java.math.MathContext;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.nio.file.StandardCopyOption;
 import java.util.LinkedHashMap;
 import java.util.Map;
 
@@ -43,6 +46,17 @@ final class Json {
             return WRITER.asString(value);
         } catch (IOException e) {
             throw new UncheckedIOException("only a value that JSON can't hold fails here", e);
+        }
+    }
+
+    /** Writes a value into a file, whole or not at all. */
+    static void write(Object value, Path file) throws IOException {
+        Path unfinished = file.resolveSibling("." + file.getFileName() + ".unfinished-" + ProcessHandle.current().pid());
+        try {
+            Files.writeString(unfinished, text(value) + "\n");
+            Files.move(unfinished, file, StandardCopyOption.ATOMIC_MOVE, StandardCopyOption.REPLACE_EXISTING);
+        } finally {
+            Files.deleteIfExists(unfinished);
         }
     }
 }

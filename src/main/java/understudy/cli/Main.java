@@ -49,6 +49,8 @@ public final class Main {
         commands.put("check", CheckCommand::new);
         commands.put("play", PlayCommand::new);
         commands.put("render", RenderCommand::new);
+        commands.put("measure", MeasureCommand::new);
+        commands.put("calibrate", CalibrateCommand::new);
         commands.put("devices", DevicesCommand::new);
         commands.put("rig", RigCommand::with);
         commands.put("divider", DividerCommand::new);

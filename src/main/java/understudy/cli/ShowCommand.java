@@ -1,6 +1,5 @@
 package understudy.cli;
 
-import java.io.IOException;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
@@ -11,7 +10,6 @@ import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 import understudy.pattern.Pattern;
 import understudy.plot.LinePlot;
-import understudy.plot.PlotFile;
 import understudy.plot.TerminalPlot;
 
 /** Tells all about one pattern. */
@@ -68,7 +66,7 @@ final class ShowCommand implements Callable<Integer> {
 
         Optional<LinePlot> plot = OneCycle.plot(pattern, speedHz);
         if (file != null) {
-            write(plot.orElseThrow(() -> standsStill(pattern, speedHz)), file);
+            Pictures.write(plot.orElseThrow(() -> standsStill(pattern, speedHz)), file);
         }
         PatternFacts facts = new PatternFacts(pattern, speedHz);
         if (json) {
@@ -88,13 +86,5 @@ final class ShowCommand implements Callable<Integer> {
 
     private static BadInput standsStill(Pattern pattern, double speedHz) {
         return new BadInput("--plot: at " + pattern.speed().print(speedHz) + " hardly anything moves; give a higher --speed");
-    }
-
-    private static void write(LinePlot plot, Path file) {
-        try {
-            PlotFile.write(plot, file);
-        } catch (IOException e) {
-            throw new Failed(file + ": the picture could not be written: " + e.getMessage(), e);
-        }
     }
 }

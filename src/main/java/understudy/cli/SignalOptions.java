@@ -97,8 +97,7 @@ final class SignalOptions {
 
     /** A rate is often told as a bare number. */
     static int rateHz(String rate, Given given) {
-        String written = rate != null && rate.strip().matches("[0-9]+") ? rate.strip() + " Hz" : rate;
-        return (int) given.quantity("--rate", written, RATE, Playable.DEFAULT_RATE_HZ);
+        return (int) given.quantity("--rate", RateOption.withUnit(rate), RATE, Playable.DEFAULT_RATE_HZ);
     }
 
     private OutputScale scale(Pattern pattern, int[] outputOfChannel, Optional<Bench> bench, Given given) {

@@ -19,6 +19,8 @@ public final class ChainResponse {
     /** Peak over rms of an impulse response: noise of a million samples has 5 or 6, a chain hundreds. */
     private static final double LOUD = 20;
 
+    private static final int FRAMES_PER_TURN_SET = 512;
+
     private final Sweep sweep;
     private final ChainFit fit;
     private final double noiseRmsVolts;
@@ -147,12 +149,21 @@ public final class ChainResponse {
         double re = 0;
         double im = 0;
         double turn = 2 * Math.PI * hz / sweep.rateHz();
+        double stepCosine = Math.cos(turn);
+        double stepSine = Math.sin(turn);
+        double cosine = 0;
+        double sine = 0;
         for (int i = -before; i <= after; i++) {
+            // turned from frame to frame, and set anew so often that rounding stays below 1e-13
+            boolean anew = (i + before) % FRAMES_PER_TURN_SET == 0;
+            double turned = cosine * stepCosine - sine * stepSine;
+            sine = anew ? Math.sin(turn * i) : sine * stepCosine + cosine * stepSine;
+            cosine = anew ? Math.cos(turn * i) : turned;
             double part = i < 0 ? (before + i) / (0.2 * before) : (after - i) / (0.2 * after);
             double fade = part >= 1 ? 1 : 0.5 - 0.5 * Math.cos(Math.PI * part);
             double value = fade * impulse[Math.floorMod(centre + i, impulse.length)];
-            re += value * Math.cos(turn * i);
-            im -= value * Math.sin(turn * i);
+            re += value * cosine;
+            im -= value * sine;
         }
         return new double[] {re, im};
     }

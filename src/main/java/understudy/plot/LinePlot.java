@@ -10,8 +10,14 @@ import java.util.List;
  * @param fromX  left end of the axis
  * @param toX    right end, above {@code fromX}
  * @param panels from top to bottom, at least one
+ * @param byDecades every decade of x takes the same width; then {@code fromX} is above 0
  */
-public record LinePlot(String title, String xLabel, double fromX, double toX, List<Panel> panels) {
+public record LinePlot(String title, String xLabel, double fromX, double toX, List<Panel> panels, boolean byDecades) {
+
+    /** With an even axis. */
+    public LinePlot(String title, String xLabel, double fromX, double toX, List<Panel> panels) {
+        this(title, xLabel, fromX, toX, panels, false);
+    }
 
     /** One place the line passes through; both finite, in the units of the labels. */
     public record Point(double x, double y) {
@@ -58,6 +64,9 @@ public record LinePlot(String title, String xLabel, double fromX, double toX, Li
         }
         if (!(fromX < toX) || !Double.isFinite(toX - fromX)) {
             throw new IllegalArgumentException("the axis must go from less to more, got " + fromX + " to " + toX);
+        }
+        if (byDecades && !(fromX > 0)) {
+            throw new IllegalArgumentException("decades begin above 0, got " + fromX);
         }
     }
 }

@@ -62,6 +62,10 @@ final class Painting {
         }
         XYStyler style = chart.getStyler();
         style.setLegendVisible(false);
+        style.setXAxisLogarithmic(plot.byDecades());
+        if (plot.byDecades()) {
+            style.setXAxisDecimalPattern("#.###"); // 10000, not 1E4
+        }
         style.setXAxisMin(plot.fromX());
         style.setXAxisMax(plot.toX());
         double margin = panel.mostY() > panel.leastY() ? (panel.mostY() - panel.leastY()) * 0.08 : 1;

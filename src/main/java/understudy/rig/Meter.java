@@ -21,7 +21,7 @@ public record Meter(double inputOhms, double accuracy, double stepVolts) {
     }
 
     /** How far a reading may be off, either way. */
-    double offVolts(double readVolts) {
+    public double offVolts(double readVolts) {
         return Math.abs(readVolts) * accuracy + stepVolts;
     }
 }

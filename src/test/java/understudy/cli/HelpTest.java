@@ -40,6 +40,8 @@ class HelpTest {
                   check       Tells everything that is wrong with pattern files.
                   play        Plays a pattern's signal to an audio output.
                   render      Writes a pattern's signal to a WAV file.
+                  measure     Measures a recording, or what comes in at an audio input.
+                  calibrate   Proves an audio output, with a meter or with one patch cable.
                   devices     Lists the audio devices, and what each really opens with.
                   rig         Keeps your rigs: output, calibration, the divider as built.
                   divider     Chooses the resistors of the box, within the limits; draws it.

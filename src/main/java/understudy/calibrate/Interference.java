@@ -1,0 +1,26 @@
+package understudy.calibrate;
+
+/**
+ * Something on the way that alters the signal, so that the output can't be trusted to play what it is given.
+ *
+ * @param kind    what it is
+ * @param message what was seen, what is allowed, what to do
+ */
+public record Interference(Kind kind, String message) {
+
+    /** What may stand in the way. */
+    public enum Kind {
+        /** The samples were computed anew for another rate, or packed with loss. */
+        RESAMPLED,
+        /** Some frequencies are raised or lowered. */
+        EQUALISED,
+        /** Loud parts are turned down, cut off, or the level moves by itself. */
+        LIMITED,
+        /** The mains is to be heard where silence was played. */
+        HUM,
+        /** There is other sound where silence was played. */
+        MIXED,
+        /** Samples went missing while it played or was recorded. */
+        INTERRUPTED
+    }
+}

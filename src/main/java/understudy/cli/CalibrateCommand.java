@@ -1,0 +1,211 @@
+package understudy.cli;
+
+import java.io.IOException;
+import java.io.PrintWriter;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.OptionalInt;
+import java.util.concurrent.Callable;
+import java.util.function.UnaryOperator;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Option;
+import understudy.audio.AudioException;
+import understudy.audio.Device;
+import understudy.audio.DeviceChoice;
+import understudy.audio.Devices;
+import understudy.calibrate.CalibrationException;
+import understudy.measure.MeasureException;
+import understudy.quantity.Range;
+import understudy.quantity.Unit;
+import understudy.rig.AudioOutput;
+import understudy.rig.Spread;
+
+/** Finds out what an audio output really gives. */
+@Command(
+        name = "calibrate",
+        sortOptions = false,
+        abbreviateSynopsis = true,
+        description = "Proves an audio output, with a meter or with one patch cable.",
+        footer = {
+            "",
+            "Examples:",
+            "  understudy calibrate --meter --device \"USB\" --load \"1 kohm\"",
+            "  understudy calibrate --loopback --device \"USB\" --input \"USB\"",
+            "  understudy calibrate --loopback --rig bench-1",
+            "  understudy calibrate --loopback --plot response.png --out response.json",
+            "",
+            "Nothing but the meter, or the patch cable, may be connected to the output."
+        })
+final class CalibrateCommand implements Callable<Integer> {
+
+    private static final Range RATE = new Range(8000, 768_000, Unit.HERTZ);
+    private static final Range LEVEL = new Range(1, 100, Unit.PERCENT);
+    private static final double USUAL_PERCENT = 50;
+    private static final int MOST_CHANNELS = 16;
+
+    private final Surroundings surroundings;
+
+    @Mixin
+    private HelpOption help;
+
+    @Option(names = "--meter", description = "With a voltmeter: tells volts, and with --load the output resistance.")
+    private boolean meter;
+
+    @Option(names = "--loopback", description = "With a patch cable from output to input: tells response, polarity, clock, noise.")
+    private boolean loopback;
+
+    @Option(names = "--rig", paramLabel = "NAME", description = "Keeps the result with this rig, and compares it with the last one.")
+    private String rigName;
+
+    @Option(names = "--device", paramLabel = "NAME", description = "The audio output, or a part of its name (default: the rig's, or the system's).")
+    private String deviceName;
+
+    @Option(names = "--channel", paramLabel = "NUMBER", description = "The output's channel, counted from 1 (default: 1).")
+    private String channel;
+
+    @Option(names = "--rate", paramLabel = "RATE", description = "Samples a second (default: 48000, or what the output opens with).")
+    private String rate;
+
+    @Option(names = "--level", paramLabel = "PART", description = "How loud, of full scale (default: 50 %%).")
+    private String level;
+
+    @Mixin
+    private MeterOptions meterOptions;
+
+    @Mixin
+    private LoopbackOptions loopbackOptions;
+
+    @Option(names = "--plot", paramLabel = "FILE", description = "Draws the response into this file, ending in .png or .svg.")
+    private String plotFile;
+
+    @Option(names = "--out", paramLabel = "FILE", description = "Writes the result as JSON into this file too.")
+    private String out;
+
+    @Option(names = "--json", description = "Prints JSON, for scripts.")
+    private boolean json;
+
+    @Option(names = "--yes", description = "Nothing else is connected, so it need not ask; for scripts.")
+    private boolean yes;
+
+    CalibrateCommand(Surroundings surroundings) {
+        this.surroundings = surroundings;
+    }
+
+    /** What both ways have in common. {@code channel} is counted from 0, {@code level} is a fraction of full scale. */
+    record Setup(DeviceChoice output, int channel, double level, boolean yes, PrintWriter talk) {}
+
+    /**
+     * What came of it.
+     *
+     * @param lines   for people
+     * @param json    for scripts
+     * @param failure why it must not be relied on
+     * @param values  to compare with the next time, by name with the unit in it
+     * @param proven  the output that it was before, with what is known now
+     */
+    record Result(List<String> lines, Map<String, Object> json, Optional<String> failure, Map<String, Double> values,
+            UnaryOperator<AudioOutput> proven) {}
+
+    @Override
+    public Integer call() {
+        Given given = new Given();
+        if (meter == loopback) {
+            given.problem("calibrate", meter ? "--meter and --loopback don't go together" : "it must know how",
+                    "give --meter to read a voltmeter, or --loopback with a patch cable from output to input");
+        }
+        int number = given.whole("--channel", channel, 1, MOST_CHANNELS, 1);
+        int rateHz = (int) given.quantity("--rate", RateOption.withUnit(rate), RATE, Playable.DEFAULT_RATE_HZ);
+        double part = given.quantity("--level", level, LEVEL, USUAL_PERCENT) / 100;
+        Path plot = given.picture("--plot", plotFile, Pictures.ENDINGS).orElse(null);
+        if (plotFile != null && !loopback) {
+            given.problem("--plot", "a meter tells nothing to draw", "leave it out, or use --loopback");
+        }
+        Path file = given.jsonFile("--out", out).orElse(null);
+        Optional<RigCalibrations> rig = Optional.ofNullable(rigName).map(name -> new RigCalibrations(surroundings, name, loopback));
+        Optional<Device> output = output(rig, given);
+        MeterOptions.Asked asked = meterOptions.read(given);
+        Optional<Device> input = loopback ? loopbackOptions.input(given) : Optional.empty();
+        int inputChannel = loopbackOptions.channel(given);
+        Spread inputOhms = loopbackOptions.ohms(given);
+        given.refuse();
+
+        Setup setup = new Setup(choice(output.orElseThrow(() -> new Failed(
+                "this machine has no audio output; plug one in, then try again")), number, rateHz), number - 1, part, yes,
+                json ? surroundings.err() : surroundings.out());
+        setup.talk().println("audio output \"" + setup.output().device().label() + "\", " + setup.output().rateHz() + " Hz, "
+                + setup.output().format().bits() + " bits, channel " + number);
+        Result result;
+        try {
+            result = run(setup, asked, input, inputChannel, inputOhms, plot);
+        } catch (BadInput | Failed e) {
+            rig.ifPresent(kept -> kept.failed(setup, e.getMessage()));
+            throw e;
+        }
+        rig.ifPresent(kept -> kept.keep(setup, result).forEach(setup.talk()::println));
+        return told(result, plot, file);
+    }
+
+    private Result run(Setup setup, MeterOptions.Asked asked, Optional<Device> input, int inputChannel, Spread inputOhms,
+            Path plot) {
+        try {
+            return meter
+                    ? new MeterSession(surroundings, setup, asked).run()
+                    : new LoopbackSession(surroundings, setup, input.orElseThrow(() -> new Failed(
+                            "this machine has no audio input for the patch cable; plug one in, or use --meter")), inputChannel,
+                            inputOhms)
+                            .run(plot);
+        } catch (AudioException e) {
+            throw Failed.because(e);
+        } catch (CalibrationException | MeasureException e) {
+            throw new Failed(e.getMessage() + "; no calibration was kept", e);
+        } catch (InterruptedException e) {
+            Thread.currentThread().interrupt();
+            throw new Failed("the calibration was interrupted; no calibration was kept", e);
+        }
+    }
+
+    private int told(Result result, Path plot, Path file) {
+        if (json) {
+            surroundings.out().println(Json.text(result.json()));
+        } else {
+            result.lines().forEach(surroundings.out()::println);
+            if (plot != null) {
+                surroundings.out().println("drawn in " + plot);
+            }
+        }
+        if (result.failure().isPresent()) {
+            throw new Failed(result.failure().get());
+        }
+        if (file != null) {
+            try {
+                Json.write(result.json(), file);
+            } catch (IOException e) {
+                throw new Failed(file + ": could not be written: " + e.getMessage(), e);
+            }
+        }
+        return Main.FINE;
+    }
+
+    private Optional<Device> output(Optional<RigCalibrations> rig, Given given) {
+        if (deviceName == null) {
+            return rig.flatMap(RigCalibrations::device).or(() -> Devices.outputs().stream().findFirst());
+        }
+        try {
+            return Optional.of(Devices.output(deviceName));
+        } catch (AudioException e) {
+            given.problem("--device", e);
+            return Optional.empty();
+        }
+    }
+
+    private DeviceChoice choice(Device device, int channels, int rateHz) {
+        try {
+            return Devices.choose(device, channels, rate == null ? OptionalInt.empty() : OptionalInt.of(rateHz));
+        } catch (AudioException e) {
+            throw Failed.because(e);
+        }
+    }
+}

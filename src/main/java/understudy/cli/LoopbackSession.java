@@ -1,0 +1,85 @@
+package understudy.cli;
+
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Optional;
+import java.util.stream.Collectors;
+import understudy.audio.AudioException;
+import understudy.audio.Device;
+import understudy.calibrate.Interference;
+import understudy.calibrate.LoopbackCheck;
+import understudy.calibrate.LoopbackFindings;
+import understudy.calibrate.LoopbackRun;
+import understudy.calibrate.TestProgram;
+import understudy.cli.CalibrateCommand.Result;
+import understudy.cli.CalibrateCommand.Setup;
+import understudy.measure.InputFault;
+import understudy.rig.AudioOutput;
+import understudy.rig.Spread;
+
+/** Plays through a patch cable, records what comes back, and tells what became of it. */
+final class LoopbackSession {
+
+    private final Surroundings surroundings;
+    private final Setup setup;
+    private final Device input;
+    private final int inputChannel;
+    private final Spread inputOhms;
+
+    /**
+     * @param inputChannel from 0
+     * @param inputOhms    resistance of the input, which the coupling capacitor of the output works into
+     */
+    LoopbackSession(Surroundings surroundings, Setup setup, Device input, int inputChannel, Spread inputOhms) {
+        this.surroundings = surroundings;
+        this.setup = setup;
+        this.input = input;
+        this.inputChannel = inputChannel;
+        this.inputOhms = inputOhms;
+    }
+
+    /** @param plot where to draw the response, or null */
+    Result run(Path plot) throws AudioException, InterruptedException {
+        new Confirmation(surroundings, setup.talk()).await("Connect one patch cable from this output to the input \""
+                + input.label() + "\", channel " + (inputChannel + 1) + ", and nothing else: no box, no clip, no vehicle. Set"
+                + " the system's volume to 100 % and switch its sound effects off.", setup.yes());
+        TestProgram program = new TestProgram(setup.output().rateHz(), setup.level());
+        LoopbackRun run;
+        try (Progress progress = new Progress(surroundings, "playing and recording")) {
+            run = LoopbackRun.of(program, setup.output(), setup.channel(), input, inputChannel, progress::at);
+        }
+        if (inputChannel >= run.channels().length) {
+            throw new BadInput("--input-channel: audio input \"" + input.label() + "\" has " + run.channels().length
+                    + ", so there is no channel " + (inputChannel + 1) + "; give a number from 1 to " + run.channels().length);
+        }
+        List<InputFault> faults = LoopbackCheck.of(program, run, inputChannel);
+        if (!faults.isEmpty()) {
+            throw new BadInput(faults.stream().map(fault -> "audio input \"" + input.label() + "\": " + fault.message()
+                    + "; no calibration was kept").toList());
+        }
+        LoopbackFindings found = LoopbackFindings.of(program, run, inputChannel);
+        LoopbackText text = new LoopbackText(setup, input, inputChannel, found);
+        if (plot != null) {
+            Pictures.write(text.plot(), plot);
+        }
+        return new Result(text.lines(), text.json(surroundings.clock().instant()), failure(found.interference()), text.values(), before -> proven(before, found));
+    }
+
+    /** Volts and resistance stay as they were; what a cable tells replaces the rest. */
+    private AudioOutput proven(AudioOutput before, LoopbackFindings found) {
+        double aroundOhms = before.outputOhms().nominal() + inputOhms.nominal();
+        boolean corner = found.cornerHz() >= LoopbackText.LEAST_CORNER_HZ;
+        // no corner: none at all if it was thought so, else a capacitor of at least so many farads
+        Optional<Spread> coupling = corner || before.couplingFarads().isPresent()
+                ? Optional.of(new Spread(AudioOutput.couplingFarads(Math.max(found.cornerHz(), LoopbackText.LEAST_CORNER_HZ),
+                        aroundOhms), inputOhms.tolerance()))
+                : Optional.empty();
+        return new AudioOutput(before.fullScaleVolts(), before.outputOhms(), coupling, found.inverted(), before.popVolts());
+    }
+
+    private static Optional<String> failure(List<Interference> interference) {
+        return interference.isEmpty() ? Optional.empty() : Optional.of(interference.stream()
+                .map(Interference::message).collect(Collectors.joining("\n"))
+                + "\nthe output is not proven, and no calibration was kept: put this right, then calibrate again");
+    }
+}

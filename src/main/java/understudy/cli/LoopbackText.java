@@ -1,0 +1,124 @@
+package understudy.cli;
+
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.TreeMap;
+import java.util.function.ToDoubleFunction;
+import understudy.audio.Device;
+import understudy.calibrate.LoopbackFindings;
+import understudy.calibrate.LoopbackFindings.Point;
+import understudy.cli.CalibrateCommand.Setup;
+import understudy.plot.LinePlot;
+import understudy.quantity.Unit;
+
+/** What a loopback calibration tells. */
+final class LoopbackText {
+
+    /** A sweep from 1 Hz sees no corner below. */
+    static final double LEAST_CORNER_HZ = 0.3;
+    private static final double LEAST_DB = -200;
+
+    private final Setup setup;
+    private final Device input;
+    private final int inputChannel;
+    private final LoopbackFindings found;
+
+    LoopbackText(Setup setup, Device input, int inputChannel, LoopbackFindings found) {
+        this.setup = setup;
+        this.input = input;
+        this.inputChannel = inputChannel;
+        this.found = found;
+    }
+
+    List<String> lines() {
+        List<String> lines = new ArrayList<>(List.of(""));
+        lines.addAll(Paragraph.lines(found.interference().isEmpty()
+                ? "Nothing stands in the way: what is played comes back as it was given."
+                : "Something stands in the way; it is named below."));
+        lines.add("");
+        lines.addAll(new Table().row("Output and input together", "")
+                .row("gain, of full scale", Said.signed(found.gainDb(), 3) + " dB")
+                .row("AC-coupling corner", corner())
+                .row("polarity", found.inverted() ? "inverted" : "upright")
+                .row("latency, buffers included", Said.of(Math.rint(found.latencySeconds() * 1e6) / 1e6, Unit.SECOND, 6))
+                .row("clock, output against input", Said.signed((found.clockRatio() - 1) * 1e6, 4) + " ppm")
+                .row("noise in silence", found.noisePart() == 0 ? "none at all"
+                        : Said.decibels(20 * Math.log10(found.noisePart())) + " of full scale")
+                .row("SINAD of the tone", Said.decibels(found.sinadDb()))
+                .row("effective bits", String.format(Locale.ROOT, "%.1f", found.enobBits()))
+                .row("THD of the tone", Said.decibels(found.thdDb()))
+                .row("harmonics 2 to 5", String.join(", ", found.harmonicsDb().stream().map(Said::decibels).toList()))
+                .lines());
+        lines.add("");
+        lines.addAll(Paragraph.lines("A cable has no scale: volts are told by 'understudy calibrate --meter'. If it says inverted,"
+                + " either the output or the input inverts; a cable can't tell which. Latency counts from when the first sample was"
+                + " handed over, and is only as exact as the system's own word."));
+        return lines;
+    }
+
+    private String corner() {
+        return found.cornerHz() < LEAST_CORNER_HZ
+                ? "none above " + Said.of(LEAST_CORNER_HZ, Unit.HERTZ)
+                : Said.of(found.cornerHz(), Unit.HERTZ, 3);
+    }
+
+    LinePlot plot() {
+        List<Point> points = found.points();
+        List<LinePlot.Panel> panels = new ArrayList<>();
+        panels.add(panel("magnitude", "dB", Point::magnitudeDb));
+        panels.add(panel("phase, latency taken out", "deg", Point::phaseDeg));
+        panels.add(panel("second harmonic", "dB", Point::secondDb));
+        panels.add(panel("third harmonic", "dB", Point::thirdDb));
+        return new LinePlot("Response of \"" + setup.output().device().label() + "\" into \"" + input.label() + "\"",
+                "frequency, Hz", points.get(0).hz(), points.get(points.size() - 1).hz(), panels, true);
+    }
+
+    private LinePlot.Panel panel(String name, String unit, ToDoubleFunction<Point> value) {
+        return new LinePlot.Panel(name, unit, found.points().stream()
+                .filter(point -> !Double.isNaN(value.applyAsDouble(point)))
+                .map(point -> new LinePlot.Point(point.hz(), Math.max(LEAST_DB, value.applyAsDouble(point)))).toList());
+    }
+
+    /** Those that are numbers. */
+    Map<String, Double> values() {
+        Map<String, Double> values = new TreeMap<>(Map.of("gainDb", found.gainDb(), "inverted", found.inverted() ? 1.0 : 0.0,
+                "cornerHz", Math.max(LEAST_CORNER_HZ, found.cornerHz()), "latencySeconds", found.latencySeconds(),
+                "clockRatio", found.clockRatio(), "sinadDb", found.sinadDb(), "thdDb", found.thdDb(),
+                "noisePart", found.noisePart()));
+        values.values().removeIf(value -> !Double.isFinite(value));
+        return values;
+    }
+
+    Map<String, Object> json(Instant at) {
+        return Json.map(
+                "method", "loopback",
+                "at", at.toString(),
+                "device", setup.output().device().label(),
+                "channel", setup.channel() + 1,
+                "input", input.label(),
+                "inputChannel", inputChannel + 1,
+                "rateHz", setup.output().rateHz(),
+                "level", Json.number(setup.level()),
+                "gain", MeasuredJson.number(found.gain()),
+                "gainDb", MeasuredJson.number(found.gainDb()),
+                "cornerHz", found.cornerHz() < LEAST_CORNER_HZ ? null : MeasuredJson.number(found.cornerHz()),
+                "inverted", found.inverted(),
+                "latencySeconds", MeasuredJson.number(found.latencySeconds()),
+                "clockRatio", MeasuredJson.number(found.clockRatio()),
+                "clockUncertainty", MeasuredJson.number(found.clockUncertainty()),
+                "noisePart", MeasuredJson.number(found.noisePart()),
+                "sinadDb", MeasuredJson.number(found.sinadDb()),
+                "enobBits", MeasuredJson.number(found.enobBits()),
+                "thdDb", MeasuredJson.number(found.thdDb()),
+                "harmonicsDb", found.harmonicsDb().stream().map(MeasuredJson::number).toList(),
+                "response", found.points().stream().map(point -> Json.map(
+                        "hz", MeasuredJson.number(point.hz()), "magnitudeDb", MeasuredJson.number(point.magnitudeDb()),
+                        "phaseDeg", MeasuredJson.number(point.phaseDeg()), "secondDb", MeasuredJson.number(point.secondDb()),
+                        "thirdDb", MeasuredJson.number(point.thirdDb()))).toList(),
+                "interference", found.interference().stream().map(one -> Json.map(
+                        "kind", one.kind().name().toLowerCase(Locale.ROOT), "message", one.message())).toList());
+    }
+}

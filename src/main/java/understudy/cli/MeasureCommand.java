@@ -1,0 +1,233 @@
+package understudy.cli;
+
+import java.nio.file.InvalidPathException;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Optional;
+import java.util.concurrent.Callable;
+import java.util.stream.Collectors;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Parameters;
+import understudy.audio.AudioException;
+import understudy.audio.Device;
+import understudy.audio.Devices;
+import understudy.measure.InputCheck;
+import understudy.measure.InputFault;
+import understudy.measure.MeasureException;
+import understudy.measure.PatternTiming;
+import understudy.measure.SignalReport;
+import understudy.pattern.Output;
+import understudy.pattern.Pattern;
+import understudy.quantity.Range;
+import understudy.quantity.Unit;
+import understudy.rig.OutputScale;
+
+/** Says what an instrument would say of a recording or of a live input. */
+@Command(
+        name = "measure",
+        sortOptions = false,
+        abbreviateSynopsis = true,
+        description = "Measures a recording, or what comes in at an audio input.",
+        footer = {
+            "",
+            "Examples:",
+            "  understudy measure crank.wav",
+            "  understudy measure crank.wav --pattern crank-60-2-hall --speed \"3000 rpm\"",
+            "  understudy measure --device \"USB\" --for \"5 s\" --plot spectrum.png"
+        })
+final class MeasureCommand implements Callable<Integer> {
+
+    private static final Range LENGTH = new Range(0.01, 600, Unit.SECOND);
+    private static final Range RATE = new Range(8000, 768_000, Unit.HERTZ);
+    private static final Range FULL_SCALE = new Range(0.001, 1000, Unit.VOLT);
+    private static final double LIVE_SECONDS = 5;
+    private static final double FILE_SECONDS = 60;
+    private static final int MOST_CHANNELS = 64;
+    /** An even row of events at this part of the mains frequency may be hum, and nothing else. */
+    private static final double LIKE_MAINS = 0.003;
+
+    private final Surroundings surroundings;
+
+    @Mixin
+    private HelpOption help;
+
+    @Parameters(paramLabel = "FILE", arity = "0..1", description = "A recording, ending in .wav.")
+    private String fileName;
+
+    @Option(names = "--device", paramLabel = "NAME", description = "Records from this audio input instead; a part of its name will do.")
+    private String deviceName;
+
+    @Option(names = "--for", paramLabel = "TIME", description = "Measures so much, like \"5 s\" (default: 5 s of an input, up to 1 min of a file).")
+    private String length;
+
+    @Option(names = "--rate", paramLabel = "RATE", description = "Samples a second of an input (default: 48000).")
+    private String rate;
+
+    @Option(names = "--channel", paramLabel = "NUMBER", description = "The channel to measure, counted from 1 (default: 1).")
+    private String channel;
+
+    @Option(names = "--full-scale", paramLabel = "VOLTS", description = "Peak volts of the largest sample (default: 1.414 V, as of an output that is not calibrated).")
+    private String fullScale;
+
+    @Option(names = "--pattern", paramLabel = "PATTERN", description = "What should be there: every edge is compared with this pattern.")
+    private String patternName;
+
+    @Option(names = "--output", paramLabel = "NAME", description = "The pattern's output that was recorded (default: the one on this channel).")
+    private String outputName;
+
+    @Option(names = "--speed", paramLabel = "SPEED", description = "Speed that was asked for, to compare with the one found.")
+    private String speed;
+
+    @Option(names = "--plot", paramLabel = "FILE", description = "Draws the spectrum into this file, or with --pattern the timing of the edges; ending in .png or .svg.")
+    private String plotFile;
+
+    @Option(names = "--json", description = "Prints JSON, for scripts.")
+    private boolean json;
+
+    MeasureCommand(Surroundings surroundings) {
+        this.surroundings = surroundings;
+    }
+
+    @Override
+    public Integer call() {
+        Given given = new Given();
+        double seconds = given.quantity("--for", length, LENGTH, deviceName == null ? FILE_SECONDS : LIVE_SECONDS);
+        int rateHz = (int) given.quantity("--rate", RateOption.withUnit(rate), RATE, Playable.DEFAULT_RATE_HZ);
+        int number = given.whole("--channel", channel, 1, MOST_CHANNELS, 1);
+        double fullScaleVolts = given.quantity("--full-scale", fullScale, FULL_SCALE, OutputScale.NOMINAL.fullScaleVolts());
+        Optional<Pattern> pattern = Optional.ofNullable(patternName).map(new Patterns()::find);
+        int output = pattern.map(asked -> output(asked, number, given)).orElse(0);
+        double askedHz = askedHz(pattern, given);
+        Path plot = given.picture("--plot", plotFile, Pictures.ENDINGS).orElse(null);
+        Optional<Path> file = file(given);
+        Optional<Device> input = input(given);
+        given.refuse();
+
+        Recorded recorded = input.isPresent()
+                ? Recorded.live(input.get(), rateHz, seconds, surroundings)
+                : Recorded.ofFile(file.orElseThrow(), seconds);
+        return measure(new Asked(recorded, number, fullScaleVolts, pattern, output, askedHz), plot);
+    }
+
+    /** All that a measurement needs to know; {@code askedHz} is NaN if no speed was asked for. */
+    record Asked(Recorded recorded, int channel, double fullScaleVolts, Optional<Pattern> pattern, int output, double askedHz) {
+
+        double[] volts() {
+            return Arrays.stream(recorded.channels()[channel - 1]).map(part -> part * fullScaleVolts).toArray();
+        }
+    }
+
+    private int measure(Asked asked, Path plot) {
+        Recorded recorded = asked.recorded();
+        if (asked.channel() > recorded.channels().length) {
+            throw new BadInput("--channel: " + recorded.from() + " has " + recorded.channels().length
+                    + (recorded.channels().length == 1 ? " channel" : " channels") + ", so there is no channel "
+                    + asked.channel() + "; give a number from 1 to " + recorded.channels().length);
+        }
+        try {
+            double[] volts = asked.volts();
+            List<InputFault> faults = new ArrayList<>(faults(asked, 0));
+            refuseDead(faults, recorded);
+            SignalReport report = SignalReport.of(volts, recorded.rateHz());
+            faults = faults(asked, signalHz(asked, report));
+            Optional<PatternTiming> timing = asked.pattern().map(pattern -> PatternTiming.of(
+                    SignalReport.sound(volts, recorded.rateHz()), recorded.rateHz(), pattern, asked.output()));
+            MeasuredText text = new MeasuredText(asked, report, faults, timing);
+            if (plot != null) {
+                Pictures.write(timing.map(text::timingPlot).orElseGet(text::spectrumPlot), plot);
+            }
+            if (json) {
+                surroundings.out().println(Json.text(text.json()));
+            } else {
+                text.lines().forEach(surroundings.out()::println);
+                if (plot != null) {
+                    surroundings.out().println("drawn in " + plot);
+                }
+            }
+            return Main.FINE;
+        } catch (MeasureException e) {
+            throw new BadInput(recorded.from() + ": channel " + asked.channel() + ": " + e.getMessage());
+        }
+    }
+
+    /** What is wrong with this channel; the others count only for telling a dead channel from silence. */
+    private List<InputFault> faults(Asked asked, double signalHz) {
+        Recorded recorded = asked.recorded();
+        double expected = length == null ? 0 : LENGTH.parse(length);
+        return new InputCheck(recorded.rateHz(), 1, expected, signalHz).of(recorded.channels()).stream()
+                .filter(fault -> fault.channel() == asked.channel()).toList();
+    }
+
+    private static void refuseDead(List<InputFault> faults, Recorded recorded) {
+        List<String> dead = faults.stream()
+                .filter(fault -> fault.kind() == InputFault.Kind.SILENT || fault.kind() == InputFault.Kind.CHANNEL_DEAD)
+                .map(fault -> recorded.from() + ": " + fault.message()).toList();
+        if (!dead.isEmpty()) {
+            throw new BadInput(dead);
+        }
+    }
+
+    /** What the signal's own lines are multiples of, so that they don't pass for hum. */
+    private static double signalHz(Asked asked, SignalReport report) {
+        double own = report.wheel().map(SignalReport::turnHz).orElse(report.tone().frequencyHz());
+        boolean gap = report.wheel().isPresent() && report.wheel().get().eventsPerTurn() > 0;
+        boolean likeMains = Math.abs(own / 50 - 1) < LIKE_MAINS || Math.abs(own / 60 - 1) < LIKE_MAINS;
+        return likeMains && !gap && asked.pattern().isEmpty() ? 0 : own;
+    }
+
+    private int output(Pattern pattern, int number, Given given) {
+        List<String> names = pattern.outputs().stream().map(Output::name).toList();
+        if (outputName == null) {
+            return Math.min(number, names.size()) - 1;
+        }
+        int found = names.indexOf(outputName);
+        if (found < 0) {
+            given.problem("--output", pattern.id() + " has no output \"" + outputName + "\"",
+                    "it has " + names.stream().collect(Collectors.joining(", ")));
+        }
+        return Math.max(0, found);
+    }
+
+    private double askedHz(Optional<Pattern> pattern, Given given) {
+        if (speed == null) {
+            return Double.NaN;
+        }
+        if (pattern.isEmpty()) {
+            given.problem("--speed", "without a pattern nobody knows what it is the speed of", "give --pattern too");
+            return Double.NaN;
+        }
+        return given.speedHz(speed, pattern.get());
+    }
+
+    private Optional<Path> file(Given given) {
+        if (fileName == null && deviceName == null) {
+            given.problem("measure", "there is nothing to measure", "give a file ending in .wav, or --device with the name of an"
+                    + " audio input ('understudy devices' lists them)");
+        } else if (fileName != null && deviceName != null) {
+            given.problem("--device", "it does not go together with a file", "leave one of them out");
+        } else if (fileName != null) {
+            try {
+                return Optional.of(Path.of(fileName));
+            } catch (InvalidPathException e) {
+                given.problem("FILE", "\"" + fileName + "\" is no name for a file", "give the name of a recording");
+            }
+        }
+        return Optional.empty();
+    }
+
+    private Optional<Device> input(Given given) {
+        if (deviceName == null) {
+            return Optional.empty();
+        }
+        try {
+            return Optional.of(Devices.input(deviceName));
+        } catch (AudioException e) {
+            given.problem("--device", e);
+            return Optional.empty();
+        }
+    }
+}

@@ -1,0 +1,183 @@
+package understudy.cli;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import understudy.cli.MeasureCommand.Asked;
+import understudy.measure.DetectedWheel;
+import understudy.measure.EdgeTiming;
+import understudy.measure.InputFault;
+import understudy.measure.PatternTiming;
+import understudy.measure.Pulses;
+import understudy.measure.SignalReport;
+import understudy.measure.Spectrum;
+import understudy.measure.ToneQuality;
+import understudy.pattern.Pattern;
+import understudy.plot.LinePlot;
+import understudy.quantity.Unit;
+
+/** What {@code measure} tells: plain words first, then the numbers. */
+final class MeasuredText {
+
+    private static final int LINES_TOLD = 6;
+    /** A speed that changes by less from the first to the last edge is called steady. */
+    private static final double STEADY_PART = 1e-4;
+
+    private final Asked asked;
+    private final SignalReport report;
+    private final List<InputFault> faults;
+    private final Optional<PatternTiming> timing;
+
+    MeasuredText(Asked asked, SignalReport report, List<InputFault> faults, Optional<PatternTiming> timing) {
+        this.asked = asked;
+        this.report = report;
+        this.faults = faults;
+        this.timing = timing;
+    }
+
+    List<String> lines() {
+        Recorded recorded = asked.recorded();
+        List<String> lines = new ArrayList<>(Paragraph.lines(recorded.from() + ": " + Said.of(report.seconds(), Unit.SECOND)
+                + " measured" + (recorded.live() ? "" : " of " + Said.of(recorded.ofSeconds(), Unit.SECOND)) + ", channel "
+                + asked.channel() + " of " + recorded.channels().length + ", " + recorded.rateHz() + " Hz, " + recorded.bits()
+                + " bits"));
+        for (InputFault fault : faults) {
+            lines.addAll(Paragraph.lines("Mind: ", "  ", fault.message()));
+        }
+        lines.add("");
+        lines.addAll(Paragraph.lines(inWords()));
+        timing.ifPresent(found -> lines.addAll(Paragraph.lines(timingInWords(found))));
+        lines.add("");
+        lines.addAll(levels().lines());
+        lines.add("");
+        lines.addAll(spectrum().lines());
+        report.pulses().ifPresent(pulses -> {
+            lines.add("");
+            lines.addAll(pulses(pulses).lines());
+        });
+        lines.add("");
+        lines.addAll(Paragraph.lines("Volts take full scale to be " + Said.of(asked.fullScaleVolts(), Unit.VOLT)
+                + " peak; --full-scale gives another."));
+        return lines;
+    }
+
+    private String inWords() {
+        ToneQuality tone = report.tone();
+        if (report.isTone()) {
+            return "A tone of " + Said.of(tone.frequencyHz(), Unit.HERTZ, 7) + ", " + Said.of(tone.amplitudeVolts(), Unit.VOLT)
+                    + " peak; noise and distortion lie " + Said.decibels(tone.sinadDb()) + " below it (SINAD).";
+        }
+        if (report.wheel().isEmpty()) {
+            return "No teeth and no steady tone: too few events, or none. The strongest line is at "
+                    + Said.of(tone.frequencyHz(), Unit.HERTZ, 7) + ".";
+        }
+        DetectedWheel wheel = report.wheel().get();
+        return (wheel.sensor() == DetectedWheel.Sensor.TWO_LEVEL ? "Two levels, like a Hall sensor's: " : "Like a reluctor's: ")
+                + wheel.inWords() + "; " + speedInWords(wheel) + ".";
+    }
+
+    private static String speedInWords(DetectedWheel wheel) {
+        double turnHz = SignalReport.turnHz(wheel);
+        String mean = wheel.eventsPerTurn() > 0
+                ? Said.of(turnHz * 60, Unit.RPM, 7) + " of this wheel"
+                : Said.of(turnHz, Unit.HERTZ, 7) + " tooth rate";
+        if (SignalReport.steady(wheel)) {
+            return mean + ", steady";
+        }
+        double[] speeds = SignalReport.turnSpeedsHz(wheel);
+        if (speeds.length == 0) {
+            return mean;
+        }
+        double first = speeds[0];
+        double last = speeds[speeds.length - 1];
+        double scale = wheel.eventsPerTurn() > 0 ? 60 : 1;
+        Unit unit = wheel.eventsPerTurn() > 0 ? Unit.RPM : Unit.HERTZ;
+        return mean + " on average, from " + Said.of(first * scale, unit) + " at the start to "
+                + Said.of(last * scale, unit) + " at the end";
+    }
+
+    private String timingInWords(PatternTiming found) {
+        Pattern pattern = asked.pattern().orElseThrow();
+        EdgeTiming edges = found.timing();
+        boolean steady = Math.abs(found.endHz() / found.startHz() - 1) < STEADY_PART;
+        String at = steady
+                ? pattern.speed().print((found.startHz() + found.endHz()) / 2)
+                : pattern.speed().print(found.startHz()) + " to " + pattern.speed().print(found.endHz());
+        String off = Double.isNaN(asked.askedHz()) ? "" : " (" + Said.signed(((found.startHz() + found.endHz()) / 2 / asked.askedHz() - 1) * 1e6, 3) + " ppm off what was asked)";
+        return "Against " + pattern.id() + " at " + at + off + ": " + edges.missSeconds().length + " edges lie "
+                + Said.of(edges.rmsSeconds(), Unit.SECOND, 3) + " rms from their places, the worst "
+                + Said.of(edges.worstSeconds(), Unit.SECOND, 3) + " at " + Said.of(edges.worstAtSeconds(), Unit.SECOND)
+                + (found.inverted() ? ". It is upside down: polarity is swapped on the way." : ".");
+    }
+
+    private Table levels() {
+        return new Table().row("Level", "peak", "rms", "mean")
+                .row("", Said.of(report.peakVolts(), Unit.VOLT), Said.of(report.rmsVolts(), Unit.VOLT),
+                        Said.of(report.meanVolts(), Unit.VOLT));
+    }
+
+    private Table spectrum() {
+        ToneQuality tone = report.tone();
+        Table table = new Table();
+        if (report.isTone()) {
+            table.row("Purity", "SINAD", "without harmonics", "THD", "largest other", "effective bits")
+                    .row("", Said.decibels(tone.sinadDb()), Said.decibels(tone.snrDb()), Said.decibels(tone.thdDb()),
+                            Said.decibels(-tone.sfdrDb()) + " at " + Said.of(tone.largestOther().frequencyHz(), Unit.HERTZ),
+                            String.format(Locale.ROOT, "%.1f", tone.enobBits(2 * asked.fullScaleVolts())));
+            return table;
+        }
+        table.row("Spectrum", "frequency", "peak");
+        for (Spectrum.Peak peak : report.spectrum().peaks(LINES_TOLD)) {
+            table.row("", Said.of(peak.frequencyHz(), Unit.HERTZ, 6), Said.of(peak.amplitudeVolts(), Unit.VOLT));
+        }
+        report.notHarmonic().ifPresent(other -> table.row("between the harmonics",
+                Said.of(other.frequencyHz(), Unit.HERTZ, 6), Said.decibels(notHarmonicDb(other))));
+        return table;
+    }
+
+    /** Against the strongest line. */
+    private double notHarmonicDb(Spectrum.Peak other) {
+        return 20 * Math.log10(other.amplitudeVolts() / report.tone().amplitudeVolts());
+    }
+
+    private static Table pulses(Pulses pulses) {
+        return new Table().row("Pulses (IEC 60469)", "mean", "least", "most", "scatter, rms")
+                .row("low level", Said.of(pulses.levels().lowVolts(), Unit.VOLT, 6))
+                .row("high level", Said.of(pulses.levels().highVolts(), Unit.VOLT, 6))
+                .row(Said.row("period", pulses.periodSeconds(), Unit.SECOND))
+                .row("cycle to cycle", "", "", "", Said.of(pulses.cycleToCycleSeconds().rms(), Unit.SECOND, 3))
+                .row(Said.row("high for", pulses.highSeconds(), Unit.SECOND))
+                .row(Said.row("low for", pulses.lowSeconds(), Unit.SECOND))
+                .row(Said.row("rise, 10 to 90 %", pulses.riseSeconds(), Unit.SECOND))
+                .row(Said.row("fall, 90 to 10 %", pulses.fallSeconds(), Unit.SECOND))
+                .row(Said.row("overshoot", pulses.overshootPercent(), Unit.PERCENT))
+                .row(Said.row("undershoot", pulses.undershootPercent(), Unit.PERCENT))
+                .row(Said.row("tilt", pulses.tiltPercent(), Unit.PERCENT));
+    }
+
+    Object json() {
+        return MeasuredJson.of(asked, report, faults, timing);
+    }
+
+    /** Decibels below full scale over frequency by decades. */
+    LinePlot spectrumPlot() {
+        Spectrum spectrum = report.spectrum();
+        List<LinePlot.Point> points = SpectrumPoints.of(spectrum, asked.fullScaleVolts());
+        return new LinePlot("Spectrum of " + asked.recorded().from() + ", channel " + asked.channel(), "frequency, Hz",
+                points.get(0).x(), points.get(points.size() - 1).x(),
+                List.of(new LinePlot.Panel("each line of " + Said.of(spectrum.binHz(), Unit.HERTZ, 3) + " width",
+                        "dB of full scale", points)), true);
+    }
+
+    /** How late each edge comes. */
+    LinePlot timingPlot(PatternTiming found) {
+        double[] misses = found.timing().missSeconds();
+        List<LinePlot.Point> points = new ArrayList<>();
+        for (int i = 0; i < misses.length; i++) {
+            points.add(new LinePlot.Point(i + 1, misses[i] * 1e9));
+        }
+        return new LinePlot("Edges against " + asked.pattern().orElseThrow().id(), "edge", 1, misses.length,
+                List.of(new LinePlot.Panel("how late each edge comes", "ns", points)));
+    }
+}

@@ -1,0 +1,24 @@
+package understudy.cli;
+
+import java.io.IOException;
+import java.nio.file.Path;
+import java.util.List;
+import understudy.plot.LinePlot;
+import understudy.plot.PlotFile;
+
+/** Writes plots, with refusals in the form that commands throw. */
+final class Pictures {
+
+    /** That a plot can be written with. */
+    static final List<String> ENDINGS = List.of(".png", ".svg");
+
+    private Pictures() {}
+
+    static void write(LinePlot plot, Path file) {
+        try {
+            PlotFile.write(plot, file);
+        } catch (IOException e) {
+            throw new Failed(file + ": the picture could not be written: " + e.getMessage(), e);
+        }
+    }
+}
