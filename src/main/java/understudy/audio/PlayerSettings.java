@@ -13,8 +13,9 @@ import java.util.Optional;
 public record PlayerSettings(Optional<Duration> targetFill, Optional<Duration> duration) {
 
     /**
-     * 80 ms. With 40 ms a two-core machine that had five programs to run at once held the writer up for longer about
-     * once a minute; with 80 ms it did not in ten. A hand on a key does not notice the difference.
+     * 80 ms. Beside one busy program on two cores it played ten minutes without a gap; with 40 ms it ran dry about once
+     * a minute on a machine with five programs at once, where even 80 ms did so a few times. A hand on a key does not
+     * notice the difference.
      */
     public static final Duration DEFAULT_TARGET_FILL = Duration.ofMillis(80);
 

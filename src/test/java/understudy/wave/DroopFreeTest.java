@@ -110,6 +110,30 @@ class DroopFreeTest {
     }
 
     @Test
+    void edgesArriveInTimeBehindTheCapacitor() {
+        double hz = 200 / 60.0;
+        double scale = FULL_SCALE * PINS_PER_VOLT;
+        double mean = 2.4 * 35 * 5 / 360 - 1.2;
+        int frames = 3 * RATE;
+        Reconstruction pins = new Reconstruction(
+                atThePins(parts(Patterns.render(bent(hall(), hz, false, scale), frames, 512)[0], scale), 1));
+        double worstMicros = 0;
+        int edges = 0;
+        for (int edge = 0; edge < 72 * 9; edge++) {
+            double at = edge / 72.0 / hz * RATE;
+            if (edge % 72 >= 70 || at < RATE) {
+                continue;
+            }
+            double missFrames = pins.crossing(at, -mean, 0.5) - at;
+            worstMicros = Math.max(worstMicros, Math.abs(missFrames) / RATE * 1e6);
+            edges++;
+        }
+        assertThat(edges).isGreaterThan(300);
+        // the 1 % of the swing that the test above allows, on a slope of 27 % of it a frame, would be 0.78 us
+        assertThat(worstMicros).isLessThan(1);
+    }
+
+    @Test
     void aSourceThatCannotPassItsOwnMeanStillUsesBothEnds() {
         // low 0 V, high 2.4 V: more than the 2.2 V of full scale, but 1.2 V either side of the mean, and 0.63 of that more
         // towards the end of the first half period
