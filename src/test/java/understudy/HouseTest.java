@@ -22,6 +22,7 @@ class HouseTest {
     /** The floors of the house from the ground up; a room knows only rooms on floors below its own. */
     private static final List<List<String>> FLOORS = List.of(
             List.of("quantity"),
+            List.of("text"),
             List.of("pattern"),
             List.of("rig", "reading"),
             List.of("motion"),
@@ -44,7 +45,7 @@ class HouseTest {
             Map.entry("org.jline..", Set.of("cli")),
             Map.entry("com.fasterxml.jackson..", Set.of("cli", "panel")),
             Map.entry("org.jtransforms..", Set.of("measure")),
-            Map.entry("org.snakeyaml..", Set.of("pattern")),
+            Map.entry("org.snakeyaml..", Set.of("text", "pattern")),
             Map.entry("org.knowm..", Set.of("plot")),
             Map.entry("org.apache.batik..", Set.of("plot")),
             Map.entry("org.commonmark..", Set.of("guide")),

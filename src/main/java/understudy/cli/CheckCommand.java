@@ -9,8 +9,8 @@ import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 import understudy.pattern.Pattern;
-import understudy.pattern.Problem;
-import understudy.pattern.Result;
+import understudy.text.Problem;
+import understudy.text.Result;
 
 /** Finds everything that is wrong with pattern files. */
 @Command(

@@ -8,7 +8,7 @@ import picocli.CommandLine.Model.ArgSpec;
 import picocli.CommandLine.Model.OptionSpec;
 import picocli.CommandLine.ParameterException;
 import picocli.CommandLine.UnmatchedArgumentException;
-import understudy.pattern.Nearest;
+import understudy.text.Nearest;
 
 /** Says what is wrong with a command line, in this house's words: what was given, what would be right. */
 final class Complaint {

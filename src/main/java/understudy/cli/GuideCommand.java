@@ -16,7 +16,7 @@ import understudy.guide.Browser;
 import understudy.guide.Guide;
 import understudy.guide.GuideHtml;
 import understudy.guide.Page;
-import understudy.pattern.Nearest;
+import understudy.text.Nearest;
 
 /** Shows the guide. */
 @Command(

@@ -5,7 +5,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.stream.Collectors;
-import understudy.pattern.Nearest;
+import understudy.text.Nearest;
 import understudy.quantity.Range;
 import understudy.quantity.Unit;
 import understudy.rig.Arming;

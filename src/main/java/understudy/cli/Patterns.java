@@ -3,8 +3,8 @@ package understudy.cli;
 import java.util.List;
 import understudy.pattern.Pattern;
 import understudy.pattern.PatternLibrary;
-import understudy.pattern.Problem;
-import understudy.pattern.Result;
+import understudy.text.Problem;
+import understudy.text.Result;
 
 /** The pattern library, with its refusals in the form that commands throw. */
 final class Patterns {

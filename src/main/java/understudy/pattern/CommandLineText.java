@@ -10,6 +10,12 @@ import java.util.NavigableMap;
 import java.util.Optional;
 import java.util.TreeMap;
 import org.snakeyaml.engine.v2.nodes.Node;
+import understudy.text.Problem;
+import understudy.text.Problems;
+import understudy.text.Result;
+import understudy.text.YamlText;
+import understudy.text.TextFile;
+import understudy.text.Nearest;
 
 /** Reads the pieces of pattern that a command line holds, in the words of a pattern file. */
 final class CommandLineText {
@@ -37,7 +43,7 @@ final class CommandLineText {
         if (pattern.faults().size() >= Limits.MOST_FAULTS) {
             problems.at(1, 2, "the pattern has " + Limits.MOST_FAULTS + " faults already", "no more fit; leave one out");
         }
-        return PatternReader.result(YamlText.tree("{" + text + "}", problems)
+        return Result.of(YamlText.tree("{" + text + "}", problems)
                 .flatMap(node -> reader.read(node, true)), problems);
     }
 
@@ -56,7 +62,7 @@ final class CommandLineText {
 
     private static Result<Profile> profileFile(String file, Speed speed) {
         Problems problems = new Problems(file);
-        return PatternReader.result(TextFile.read(file, problems)
+        return Result.of(TextFile.read(file, problems)
                 .flatMap(text -> YamlText.tree(text, problems))
                 .flatMap(node -> new ProfileReader(problems, Optional.of(speed)).read(node)), problems);
     }
@@ -83,7 +89,7 @@ final class CommandLineText {
             Map.Entry<Integer, Integer> step = starts.floorEntry(column);
             return step == null ? 1 : Math.min(column - step.getKey() + step.getValue(), end(text));
         });
-        return PatternReader.result(YamlText.tree(yaml.toString(), problems)
+        return Result.of(YamlText.tree(yaml.toString(), problems)
                 .flatMap(node -> new ProfileReader(problems, Optional.of(speed)).read(node)), problems);
     }
 

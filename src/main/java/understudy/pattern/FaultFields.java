@@ -2,6 +2,8 @@ package understudy.pattern;
 
 import java.util.List;
 import java.util.Optional;
+import understudy.text.Fields;
+import understudy.text.Problems;
 
 /**
  * The fields of one fault with the output that it acts on.

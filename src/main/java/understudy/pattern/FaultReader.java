@@ -14,6 +14,9 @@ import org.snakeyaml.engine.v2.nodes.MappingNode;
 import org.snakeyaml.engine.v2.nodes.Node;
 import org.snakeyaml.engine.v2.nodes.NodeTuple;
 import org.snakeyaml.engine.v2.nodes.ScalarNode;
+import understudy.text.Fields;
+import understudy.text.Problems;
+import understudy.text.Values;
 
 /** Reads faults, and judges whether each makes sense on its output. */
 final class FaultReader {

@@ -11,6 +11,9 @@ import org.snakeyaml.engine.v2.nodes.Node;
 import understudy.quantity.Quantity;
 import understudy.quantity.Range;
 import understudy.quantity.Unit;
+import understudy.text.Fields;
+import understudy.text.Problems;
+import understudy.text.Values;
 
 /** Reads one output: its name, its turning, and what it plays. */
 final class OutputReader {

@@ -15,6 +15,10 @@ import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.Stream;
+import understudy.text.Problems;
+import understudy.text.Result;
+import understudy.text.TextFile;
+import understudy.text.Nearest;
 
 /**
  * The shipped patterns, which travel inside the jar, and patterns in files of the user's own. The jar's own folder is

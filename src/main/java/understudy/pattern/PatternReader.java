@@ -6,6 +6,12 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import org.snakeyaml.engine.v2.nodes.Node;
+import understudy.text.Fields;
+import understudy.text.Problems;
+import understudy.text.Result;
+import understudy.text.Values;
+import understudy.text.YamlText;
+import understudy.text.TextFile;
 
 /**
  * Reads what people write: pattern files, and the faults and profiles of a command line. Whatever is wrong comes back
@@ -22,7 +28,7 @@ public final class PatternReader {
     /** Reads a file's bytes, which must be UTF-8 text. */
     public static Result<Pattern> read(String fileName, byte[] bytes) {
         Problems problems = new Problems(fileName);
-        return result(TextFile.decode(bytes, problems)
+        return Result.of(TextFile.decode(bytes, problems)
                 .flatMap(text -> YamlText.tree(text, problems))
                 .flatMap(root -> pattern(fileName, root, problems)), problems);
     }
@@ -30,7 +36,7 @@ public final class PatternReader {
     /** Reads a file's text; the pattern's id is the file's name without folder and ending. */
     public static Result<Pattern> read(String fileName, String text) {
         Problems problems = new Problems(fileName);
-        return result(YamlText.tree(text, problems).flatMap(root -> pattern(fileName, root, problems)), problems);
+        return Result.of(YamlText.tree(text, problems).flatMap(root -> pattern(fileName, root, problems)), problems);
     }
 
     /**
@@ -48,10 +54,6 @@ public final class PatternReader {
      */
     public static Result<Profile> readProfile(String textOrFile, Speed speed) {
         return CommandLineText.profile(textOrFile, speed);
-    }
-
-    static <T> Result<T> result(Optional<T> value, Problems problems) {
-        return value.isPresent() && problems.isEmpty() ? Result.of(value.get()) : Result.refused(problems.inOrder());
     }
 
     private static Optional<Pattern> pattern(String fileName, Node root, Problems problems) {

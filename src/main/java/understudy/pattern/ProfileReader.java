@@ -6,6 +6,9 @@ import java.util.Map;
 import java.util.Optional;
 import org.snakeyaml.engine.v2.nodes.Node;
 import org.snakeyaml.engine.v2.nodes.ScalarNode;
+import understudy.text.Fields;
+import understudy.text.Problems;
+import understudy.text.Values;
 
 /** Reads a profile: its steps, and whether they can follow one another. */
 final class ProfileReader {

@@ -5,6 +5,9 @@ import java.util.Optional;
 import org.snakeyaml.engine.v2.nodes.Node;
 import understudy.quantity.Quantity;
 import understudy.quantity.QuantityException;
+import understudy.text.Fields;
+import understudy.text.Problems;
+import understudy.text.Values;
 
 /** Reads the speed of a pattern, and speeds elsewhere that must go with it. */
 final class SpeedReader {

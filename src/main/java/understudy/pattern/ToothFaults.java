@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Optional;
 import org.snakeyaml.engine.v2.nodes.Node;
 import org.snakeyaml.engine.v2.nodes.SequenceNode;
+import understudy.text.Fields;
 
 /** Faults of teeth and of their timing. */
 final class ToothFaults {

@@ -11,6 +11,9 @@ import org.snakeyaml.engine.v2.nodes.Node;
 import org.snakeyaml.engine.v2.nodes.SequenceNode;
 import understudy.quantity.Quantity;
 import understudy.quantity.Unit;
+import understudy.text.Fields;
+import understudy.text.Problems;
+import understudy.text.Values;
 
 /** Reads a wheel in any of its three descriptions: even positions, teeth one by one, or edges as drawn. */
 final class WheelReader {

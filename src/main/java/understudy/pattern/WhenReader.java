@@ -5,6 +5,8 @@ import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import org.snakeyaml.engine.v2.nodes.Node;
 import understudy.quantity.QuantityException;
+import understudy.text.Problems;
+import understudy.text.Values;
 
 /** Reads when a fault acts: "from 2 s until 5 s, every 3 turns, 10 % of turns". */
 final class WhenReader {

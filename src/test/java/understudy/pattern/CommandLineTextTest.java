@@ -10,6 +10,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import understudy.text.Problem;
 
 class CommandLineTextTest {
     private static final Pattern PATTERN = PatternLibrary.open().find("crank-36-1-vr").value().orElseThrow();

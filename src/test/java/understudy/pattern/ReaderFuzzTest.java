@@ -19,6 +19,9 @@ import net.jqwik.api.statistics.Statistics;
 import net.jqwik.api.statistics.StatisticsReport;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.Timeout;
+import understudy.text.Problem;
+import understudy.text.Result;
+import understudy.text.TextFile;
 
 /** Garbled files: the reader never throws, every problem has a real place, and it accepts nothing the schema refuses. */
 class ReaderFuzzTest {

@@ -1,4 +1,4 @@
-package understudy.pattern;
+package understudy.text;
 
 import java.util.Optional;
 import org.snakeyaml.engine.v2.api.LoadSettings;
@@ -15,7 +15,7 @@ import org.snakeyaml.engine.v2.nodes.Node;
 import org.snakeyaml.engine.v2.schema.CoreSchema;
 
 /** From text to the tree of nodes with their places, and from the parser's jargon to plain words. */
-final class YamlText {
+public final class YamlText {
     private static final int MOST_LEVELS = 20;
     /** Repeats cost nothing here: each is the same node again, and lists and steps have limits of their own. */
     private static final int MOST_ALIASES = 1000;
@@ -25,7 +25,7 @@ final class YamlText {
     private YamlText() {}
 
     /** The one document in the text, or a problem. */
-    static Optional<Node> tree(String written, Problems problems) {
+    public static Optional<Node> tree(String written, Problems problems) {
         String text = written.startsWith("\ufeff") ? written.substring(1) : written;
         if (text.length() > TextFile.MOST_CHARACTERS) {
             TextFile.tooBig(problems);
@@ -37,7 +37,7 @@ final class YamlText {
             }
             Optional<Node> root = new Compose(SETTINGS).composeString(text);
             if (root.isEmpty()) {
-                problems.at(1, 1, "the file is empty", "begin with a title: \"title: what this pattern is\"");
+                problems.at(1, 1, "the file is empty", "begin with a title: \"title: what this is\"");
             }
             return root;
         } catch (MarkedYamlEngineException e) {
@@ -46,11 +46,11 @@ final class YamlText {
             problems.add(unending ? e.getContextMark() : e.getProblemMark(), words[0], words[1]);
         } catch (ReaderException e) {
             TextFile.place(text, text.offsetByCodePoints(0, Math.min(e.getPosition(), text.codePointCount(0, text.length()))),
-                    problems, String.format("the character U+%04X can't stand in a pattern file", e.getCodePoint()),
+                    problems, String.format("the character U+%04X can't stand in such a file", e.getCodePoint()),
                     "delete it, or type it again");
         } catch (YamlEngineException e) { // has no place; what is left is the limit of aliases
             problems.at(1, 1, "this can't be read as YAML: " + e.getMessage(),
-                    "compare it with a shipped pattern; at most " + MOST_ALIASES + " repeats with * can be read");
+                    "compare it with a shipped file; at most " + MOST_ALIASES + " repeats with * can be read");
         }
         return Optional.empty();
     }
@@ -107,7 +107,7 @@ final class YamlText {
             return words("a backslash means something else within double quotes", "write two of them, or use single quotes");
         }
         if (problem.contains("another document")) {
-            return words("a second document starts here", "keep one pattern a file, without \"---\" in between");
+            return words("a second document starts here", "keep to one, without \"---\" in between");
         }
         if (problem.contains("undefined alias")) {
             return words(problem.replace("found undefined alias ", "nothing is named &"),
@@ -123,7 +123,7 @@ final class YamlText {
             return words("this line is not lined up with the lines it belongs to",
                     "indent keys of one group, and dashes of one list, by the same number of spaces");
         }
-        return words("this can't be read as YAML: " + problem, "compare it with a shipped pattern");
+        return words("this can't be read as YAML: " + problem, "compare it with a shipped file");
     }
 
     private static String[] words(String wrong, String right) {

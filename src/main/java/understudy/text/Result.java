@@ -1,4 +1,4 @@
-package understudy.pattern;
+package understudy.text;
 
 import java.util.List;
 import java.util.Optional;
@@ -18,11 +18,16 @@ public record Result<T>(Optional<T> value, List<Problem> problems) {
         }
     }
 
-    static <T> Result<T> of(T value) {
+    /** The value, if reading it left no problems behind. */
+    public static <T> Result<T> of(Optional<T> value, Problems problems) {
+        return value.isPresent() && problems.isEmpty() ? of(value.get()) : refused(problems.inOrder());
+    }
+
+    public static <T> Result<T> of(T value) {
         return new Result<>(Optional.of(value), List.of());
     }
 
-    static <T> Result<T> refused(List<Problem> problems) {
+    public static <T> Result<T> refused(List<Problem> problems) {
         return new Result<>(Optional.empty(), problems);
     }
 }

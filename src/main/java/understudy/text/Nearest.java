@@ -1,4 +1,4 @@
-package understudy.pattern;
+package understudy.text;
 
 import java.util.Collection;
 import java.util.Comparator;
@@ -25,13 +25,13 @@ public final class Nearest {
     }
 
     /** "did you mean "teeth"?", or all there is to choose from. */
-    static String advice(String typed, Collection<String> known) {
+    public static String advice(String typed, Collection<String> known) {
         List<String> near = to(typed, known);
         return near.isEmpty() ? "known here: " + String.join(", ", known) : "did you mean \"" + near.get(0) + "\"?";
     }
 
     /** Letters to insert, delete, change or swap with their neighbour (optimal string alignment). */
-    static int distance(String a, String b) {
+    public static int distance(String a, String b) {
         int[][] cost = new int[a.length() + 1][b.length() + 1];
         for (int i = 0; i <= a.length(); i++) {
             for (int j = 0; j <= b.length(); j++) {

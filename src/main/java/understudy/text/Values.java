@@ -1,4 +1,4 @@
-package understudy.pattern;
+package understudy.text;
 
 import java.math.BigDecimal;
 import java.util.Map;
@@ -14,15 +14,14 @@ import understudy.quantity.QuantityException;
 import understudy.quantity.Range;
 
 /** Single values: text, words, whole numbers, ratios, quantities. What can't be read is a problem and a stand-in. */
-final class Values {
-    static final Pattern WHEN_PART = Pattern.compile("always|(from|until|every)\\s.*|.*%\\s*of turns");
+public final class Values {
     private static final Pattern FRACTION =
             Pattern.compile("(\\d{1,9}(?:\\.\\d{1,9})?)\\s*/\\s*(\\d{1,9}(?:\\.\\d{1,9})?)");
     private static final double HIGHEST_RATIO = 1000;
 
     private final Problems problems;
 
-    Values(Problems problems) {
+    public Values(Problems problems) {
         this.problems = problems;
     }
 
@@ -44,7 +43,7 @@ final class Values {
         return Optional.of(scalar.getValue());
     }
 
-    String text(Node node, int mostLetters) {
+    public String text(Node node, int mostLetters) {
         String text = string(node, "write text, in quotes if it looks like a number").orElse("").strip();
         if (node instanceof ScalarNode scalar && scalar.getTag().equals(Tag.STR) && text.isEmpty()) {
             problems.add(node, "the text is empty", "write at least one word");
@@ -55,7 +54,7 @@ final class Values {
         return text;
     }
 
-    <T> Optional<T> choice(Node node, Map<String, T> words) {
+    public <T> Optional<T> choice(Node node, Map<String, T> words) {
         if (!(node instanceof ScalarNode scalar) || scalar.getTag().equals(Tag.NULL)) {
             problems.add(node, "a word is needed here", "write one of: " + String.join(", ", words.keySet()));
             return Optional.empty();
@@ -68,13 +67,13 @@ final class Values {
         return Optional.of(words.get(scalar.getValue()));
     }
 
-    double quantity(Node node, Range range) {
+    public double quantity(Node node, Range range) {
         Dimension dimension = range.unit().dimension();
         return quantity(node, dimension.phrase() + " like " + dimension.example(), range::parse);
     }
 
     /** What {@code reader} makes of a text; NaN where it refuses. */
-    double quantity(Node node, String example, ToDoubleFunction<String> reader) {
+    public double quantity(Node node, String example, ToDoubleFunction<String> reader) {
         Optional<String> written = string(node, "write " + example);
         try {
             return written.isPresent() ? reader.applyAsDouble(written.get()) : Double.NaN;
@@ -85,7 +84,7 @@ final class Values {
     }
 
     /** A plain number as YAML's core schema writes it; a problem where it is none or out of range. */
-    double number(Node node, double from, double to) {
+    public double number(Node node, double from, double to) {
         String right = "write a number from " + plain(from) + " to " + plain(to) + ", without quotes and unit";
         boolean number = node.getTag().equals(Tag.INT) || node.getTag().equals(Tag.FLOAT);
         if (!(node instanceof ScalarNode scalar) || !number) {
@@ -101,7 +100,7 @@ final class Values {
         return value;
     }
 
-    int whole(Node node, int from, int to) {
+    public int whole(Node node, int from, int to) {
         double value = number(node, from, to);
         if (value != Math.rint(value) && !Double.isNaN(value)) {
             problems.add(node, "the number " + ((ScalarNode) node).getValue() + " is not a whole one",
@@ -111,7 +110,7 @@ final class Values {
     }
 
     /** "1", "0.5" or "17/44". */
-    double ratio(Node node) {
+    public double ratio(Node node) {
         if (!node.getTag().equals(Tag.STR)) {
             return number(node, 0, HIGHEST_RATIO);
         }

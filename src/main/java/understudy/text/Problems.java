@@ -1,4 +1,4 @@
-package understudy.pattern;
+package understudy.text;
 
 import java.util.Comparator;
 import java.util.LinkedHashSet;
@@ -11,50 +11,50 @@ import org.snakeyaml.engine.v2.nodes.Node;
 import understudy.quantity.QuantityException;
 
 /** Collects the problems of one text; reading goes on after each, so that all come out in one pass. */
-final class Problems {
+public final class Problems {
     private final String file;
     private final IntUnaryOperator columns;
     private final Set<Problem> found = new LinkedHashSet<>(); // what an alias repeats is said once
     private int reported;
 
-    Problems(String file) {
+    public Problems(String file) {
         this(file, column -> column);
     }
 
     /** @param columns from columns of the first line read to those of what was written, where one was made of the other */
-    Problems(String file, IntUnaryOperator columns) {
+    public Problems(String file, IntUnaryOperator columns) {
         this.file = file;
         this.columns = columns;
     }
 
-    void add(Node node, String wrong, String right) {
+    public void add(Node node, String wrong, String right) {
         add(node.getStartMark(), wrong, right);
     }
 
-    void add(Node node, QuantityException e) {
+    public void add(Node node, QuantityException e) {
         add(node, e.wrong(), e.right());
     }
 
-    void add(Optional<Mark> mark, String wrong, String right) {
+    public void add(Optional<Mark> mark, String wrong, String right) {
         at(mark.map(m -> m.getLine() + 1).orElse(1), mark.map(m -> m.getColumn() + 1).orElse(1), wrong, right);
     }
 
-    void at(int line, int column, String wrong, String right) {
+    public void at(int line, int column, String wrong, String right) {
         int written = line == 1 ? Math.max(1, columns.applyAsInt(column)) : column;
         found.add(new Problem(file, line, written, wrong, right));
         reported++;
     }
 
     /** How often a problem was reported, repeats included: whether it has grown tells whether a stretch was clean. */
-    int count() {
+    public int count() {
         return reported;
     }
 
-    boolean isEmpty() {
+    public boolean isEmpty() {
         return found.isEmpty();
     }
 
-    List<Problem> inOrder() {
+    public List<Problem> inOrder() {
         return found.stream()
                 .sorted(Comparator.comparingInt(Problem::line).thenComparingInt(Problem::column))
                 .toList();

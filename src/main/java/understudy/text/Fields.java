@@ -1,4 +1,4 @@
-package understudy.pattern;
+package understudy.text;
 
 import java.util.ArrayList;
 import java.util.HashSet;
@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.regex.Pattern;
 import org.snakeyaml.engine.v2.nodes.MappingNode;
 import org.snakeyaml.engine.v2.nodes.Node;
 import org.snakeyaml.engine.v2.nodes.NodeTuple;
@@ -18,7 +19,10 @@ import understudy.quantity.Range;
  * The keys and values of one mapping. Unknown and doubled keys are problems at once; a value that can't be read is a
  * problem and gives a stand-in (NaN, 0, empty), so whoever builds something asks {@link #clean} first.
  */
-final class Fields {
+public final class Fields {
+    /** What follows "when:" has commas of its own; without quotes its pieces look like keys. */
+    private static final Pattern PIECE_OF_WHEN = Pattern.compile("always|(from|until|every)\\s.*|.*%\\s*of turns");
+
     private final Problems problems;
     private final Values values;
     private final Node node;
@@ -31,7 +35,7 @@ final class Fields {
      * @param what what the mapping describes, with its article: "a wheel"
      * @param keys all that are known here
      */
-    Fields(Problems problems, Node node, String what, List<String> keys) {
+    public Fields(Problems problems, Node node, String what, List<String> keys) {
         this.problems = problems;
         this.values = new Values(problems);
         this.node = node;
@@ -55,37 +59,37 @@ final class Fields {
     }
 
     private static String unknown(String key, List<String> keys) {
-        boolean pieceOfWhen = keys.contains("when") && Values.WHEN_PART.matcher(key).matches();
+        boolean pieceOfWhen = keys.contains("when") && PIECE_OF_WHEN.matcher(key).matches();
         return pieceOfWhen ? "put all that follows \"when:\" in quotes" : Nearest.advice(key, keys);
     }
 
     /** Whether no problem has turned up since these fields were opened, whatever was read in between. */
-    boolean clean() {
+    public boolean clean() {
         return problems.count() == problemsBefore;
     }
 
-    boolean isMapping() {
+    public boolean isMapping() {
         return node instanceof MappingNode;
     }
 
-    boolean has(String key) {
+    public boolean has(String key) {
         return nodes.containsKey(key);
     }
 
-    Optional<Node> node(String key) {
+    public Optional<Node> node(String key) {
         return Optional.ofNullable(nodes.get(key));
     }
 
     /** The value's node, or the mapping's where there is none: a place for a problem. */
-    Node place(String key) {
+    public Node place(String key) {
         return nodes.getOrDefault(key, node);
     }
 
-    void problem(String key, String wrong, String right) {
+    public void problem(String key, String wrong, String right) {
         problems.add(place(key), wrong, right);
     }
 
-    Optional<Node> required(String key, String example) {
+    public Optional<Node> required(String key, String example) {
         if (!has(key) && isMapping() && !mistyped.contains(key)) {
             problems.add(node, what + " needs \"" + key + "\"", "add \"" + key + ": " + example + "\"");
         }
@@ -93,7 +97,7 @@ final class Fields {
     }
 
     /** Which one of the keys is there; a problem if it is none or several. */
-    Optional<String> oneOf(String... keys) {
+    public Optional<String> oneOf(String... keys) {
         List<String> present = List.of(keys).stream().filter(this::has).toList();
         if (present.size() == 1 || !isMapping()) {
             return present.stream().findFirst();
@@ -109,7 +113,7 @@ final class Fields {
     }
 
     /** Keys that go only with another one. */
-    void refuse(String reason, String... keys) {
+    public void refuse(String reason, String... keys) {
         for (String key : keys) {
             if (has(key)) {
                 problem(key, "\"" + key + "\" does not go with " + reason, "remove it");
@@ -117,15 +121,15 @@ final class Fields {
         }
     }
 
-    String text(String key, int mostLetters, String example) {
+    public String text(String key, int mostLetters, String example) {
         return required(key, example).map(n -> values.text(n, mostLetters)).orElse("");
     }
 
-    double quantity(String key, Range range) {
+    public double quantity(String key, Range range) {
         return required(key, example(range)).map(n -> values.quantity(n, range)).orElse(Double.NaN);
     }
 
-    double quantity(String key, Range range, double otherwise) {
+    public double quantity(String key, Range range, double otherwise) {
         return node(key).map(n -> values.quantity(n, range)).orElse(otherwise);
     }
 
@@ -133,24 +137,24 @@ final class Fields {
         return range.unit().dimension().example();
     }
 
-    int whole(String key, int from, int to) {
+    public int whole(String key, int from, int to) {
         return required(key, Integer.toString(Math.max(from, 1))).map(n -> values.whole(n, from, to)).orElse(0);
     }
 
-    int whole(String key, int from, int to, int otherwise) {
+    public int whole(String key, int from, int to, int otherwise) {
         return node(key).map(n -> values.whole(n, from, to)).orElse(otherwise);
     }
 
     /** The value that the word stands for, {@code otherwise} where there is none. */
-    <T> T choice(String key, Map<String, T> words, T otherwise) {
+    public <T> T choice(String key, Map<String, T> words, T otherwise) {
         return node(key).flatMap(n -> values.choice(n, words)).orElse(otherwise);
     }
 
-    List<Node> list(String key, int least, int most) {
+    public List<Node> list(String key, int least, int most) {
         return node(key).map(n -> list(problems, n, least, most)).orElse(List.of());
     }
 
-    static List<Node> list(Problems problems, Node node, int least, int most) {
+    public static List<Node> list(Problems problems, Node node, int least, int most) {
         if (!(node instanceof SequenceNode sequence)) {
             problems.add(node, "a list is needed here", "write items within [ ], or each on a line of its own after a dash");
             return List.of();

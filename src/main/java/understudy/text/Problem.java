@@ -1,4 +1,4 @@
-package understudy.pattern;
+package understudy.text;
 
 /**
  * One thing that is wrong in what a person wrote.

@@ -1,4 +1,4 @@
-package understudy.pattern;
+package understudy.text;
 
 import java.io.IOException;
 import java.io.InputStream;
@@ -15,13 +15,13 @@ import java.nio.file.Path;
 import java.util.Optional;
 
 /** A file on its way to its text: present, readable, not too big, and UTF-8. */
-final class TextFile {
-    static final int MOST_CHARACTERS = 256 * 1024;
+public final class TextFile {
+    public static final int MOST_CHARACTERS = 256 * 1024;
     private static final int MOST_BYTES = 4 * MOST_CHARACTERS;
 
     private TextFile() {}
 
-    static Optional<String> read(String file, Problems problems) {
+    public static Optional<String> read(String file, Problems problems) {
         try {
             Path path = Path.of(file);
             if (Files.isDirectory(path)) {
@@ -41,7 +41,7 @@ final class TextFile {
         return Optional.empty();
     }
 
-    static Optional<String> decode(byte[] bytes, Problems problems) {
+    public static Optional<String> decode(byte[] bytes, Problems problems) {
         if (bytes.length > MOST_BYTES) {
             tooBig(problems);
             return Optional.empty();
@@ -58,12 +58,12 @@ final class TextFile {
         return Optional.of(out.flip().toString());
     }
 
-    static void tooBig(Problems problems) {
+    public static void tooBig(Problems problems) {
         problems.at(1, 1, "the file is too big", "it may have at most " + MOST_CHARACTERS + " characters");
     }
 
     /** A problem at an index into the text. */
-    static void place(String text, int index, Problems problems, String wrong, String right) {
+    public static void place(String text, int index, Problems problems, String wrong, String right) {
         String before = text.substring(0, index);
         int line = (int) before.chars().filter(c -> c == '\n').count() + 1;
         String lastLine = before.substring(before.lastIndexOf('\n') + 1);
