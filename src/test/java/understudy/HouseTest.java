@@ -25,6 +25,7 @@ class HouseTest {
             List.of("text"),
             List.of("pattern"),
             List.of("rig", "reading"),
+            List.of("trace"),
             List.of("motion"),
             List.of("wave"),
             List.of("measure"),
@@ -33,7 +34,7 @@ class HouseTest {
             List.of("store"),
             List.of("preflight"),
             List.of("plot", "guide"),
-            List.of("trace"),
+            List.of("report"),
             List.of("cli", "panel"));
 
     /** Libraries that one room keeps to itself, so that a change of library is a change of one room. */
@@ -45,7 +46,7 @@ class HouseTest {
             Map.entry("org.jline..", Set.of("cli")),
             Map.entry("com.fasterxml.jackson..", Set.of("cli", "panel")),
             Map.entry("org.jtransforms..", Set.of("measure")),
-            Map.entry("org.snakeyaml..", Set.of("text", "pattern")),
+            Map.entry("org.snakeyaml..", Set.of("text", "pattern", "reading", "trace")),
             Map.entry("org.knowm..", Set.of("plot")),
             Map.entry("org.apache.batik..", Set.of("plot")),
             Map.entry("org.commonmark..", Set.of("guide")),

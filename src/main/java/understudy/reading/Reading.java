@@ -1,0 +1,2 @@
+package understudy.reading;
+public interface Reading { Expected expected(double frequencyHz); }
