@@ -2,11 +2,10 @@ package understudy.trace;
 
 import java.util.Arrays;
 import java.util.LinkedHashMap;
-import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import understudy.pattern.Hazard;
-import understudy.quantity.Unit;
+import understudy.reading.DisplayUnit;
 import understudy.reading.Expected;
 
 /**
@@ -69,6 +68,7 @@ public record EntryText(String kind, Map<String, String> values) {
         v.put("expected", Double.toString(injected.expected().value()));
         v.put("expected-low", Double.toString(injected.expected().low()));
         v.put("expected-high", Double.toString(injected.expected().high()));
+        v.put("expected-step", Double.toString(injected.expected().step()));
         v.put("unit", injected.expected().unit().symbol());
         v.put("display", injected.answer().kind().name().toLowerCase(java.util.Locale.ROOT).replace('_', '-'));
         if (injected.answer().kind() == Answer.Kind.VALUE) {
@@ -98,7 +98,8 @@ public record EntryText(String kind, Map<String, String> values) {
     }
 
     private Entry injected() {
-        Expected expected = new Expected(number("expected"), number("expected-low"), number("expected-high"), unit());
+        Expected expected = new Expected(number("expected"), number("expected-low"), number("expected-high"),
+                number("expected-step"), unit());
         String display = text("display");
         Answer.Kind kind = Arrays.stream(Answer.Kind.values())
                 .filter(one -> one.name().toLowerCase(java.util.Locale.ROOT).replace('_', '-').equals(display))
@@ -118,8 +119,8 @@ public record EntryText(String kind, Map<String, String> values) {
                 .orElseThrow(() -> wrong("hazards"));
     }
 
-    private Unit unit() {
-        return Arrays.stream(Unit.values()).filter(unit -> unit.symbol().equals(text("unit"))).findFirst()
+    private DisplayUnit unit() {
+        return Arrays.stream(DisplayUnit.values()).filter(unit -> unit.symbol().equals(text("unit"))).findFirst()
                 .orElseThrow(() -> wrong("unit"));
     }
 

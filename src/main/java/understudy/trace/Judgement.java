@@ -35,8 +35,8 @@ public record Judgement(Verdict verdict, String reason) {
     }
 
     private static Judgement value(Expected expected, double displayed) {
-        String shown = expected.words(displayed);
-        if (displayed >= expected.low() && displayed <= expected.high()) {
+        String shown = words(expected, displayed);
+        if (expected.holds(displayed)) {
             return new Judgement(Verdict.GOOD, shown + " is displayed, and " + wanted(expected)
                     + " is due: the signal arrives.");
         }
@@ -55,6 +55,10 @@ public record Judgement(Verdict verdict, String reason) {
     }
 
     private static String wanted(Expected expected) {
-        return expected.words(expected.low()) + " to " + expected.words(expected.high());
+        return words(expected, expected.low()) + " to " + words(expected, expected.high());
+    }
+
+    private static String words(Expected expected, double shown) {
+        return expected.unit().print(shown, expected.step());
     }
 }
