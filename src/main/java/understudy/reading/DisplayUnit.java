@@ -43,6 +43,10 @@ public enum DisplayUnit {
         return symbol;
     }
 
+    Unit unit() {
+        return unit;
+    }
+
     public Dimension dimension() {
         return unit.dimension();
     }

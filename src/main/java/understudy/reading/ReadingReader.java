@@ -93,7 +93,7 @@ public final class ReadingReader {
         }
         Optional<Scale> scale = scale(kind.get(), unit.get());
         Tolerance tolerance = fields.node("tolerance").map(node -> tolerance(node, unit.get()))
-                .orElseGet(() -> scale.map(known -> Usual.tolerance(kind.get(), known, unit.get())).orElse(new Tolerance(0, 0)));
+                .orElseGet(() -> scale.map(known -> Usual.tolerance(known, unit.get())).orElse(new Tolerance(0, 0)));
         double step = fields.node("step").map(node -> step(node, unit.get())).orElse(unit.get().usualStep());
         return fields.clean() && scale.isPresent()
                 ? Optional.of(new Reading(kind.get(), unit.get(), scale.get(), tolerance, step)) : Optional.empty();
