@@ -46,7 +46,7 @@ class HouseTest {
             Map.entry("org.jline..", Set.of("cli")),
             Map.entry("com.fasterxml.jackson..", Set.of("cli", "panel")),
             Map.entry("org.jtransforms..", Set.of("measure")),
-            Map.entry("org.snakeyaml..", Set.of("text", "pattern", "reading")),
+            Map.entry("org.snakeyaml..", Set.of("text", "pattern", "reading", "trace")),
             Map.entry("org.knowm..", Set.of("plot")),
             Map.entry("org.apache.batik..", Set.of("plot")),
             Map.entry("org.commonmark..", Set.of("guide")),

@@ -71,7 +71,7 @@ public final class CircuitReader {
         Optional<String> speed = text(fields, "speed", TITLE_LETTERS);
         Optional<String> input = text(fields, "input", INPUT_LETTERS);
         Optional<Range> pin = fields.node("pin").flatMap(this::pin);
-        Optional<Reading> reading = fields.required("reading", "{shows: vehicle speed, unit: km/h, pulses per km: 2485}")
+        Optional<Reading> reading = fields.required("reading", "{shows: vehicle speed, unit: km/h, pulses-per-km: 2485}")
                 .flatMap(node -> ReadingReader.read(node, problems));
         Optional<String> reference = text(fields, "reference", TEXT_LETTERS);
         boolean comesAndGoes = fields.choice("comes-and-goes", YES_OR_NO, false);
