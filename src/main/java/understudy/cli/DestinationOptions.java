@@ -66,6 +66,11 @@ final class DestinationOptions {
             }
         }
 
+        /** Likewise, on a device that was chosen before. */
+        Destination destination(Playable playable, Destination before) {
+            return before instanceof DeviceChoice ? before : destination(playable, OptionalInt.empty());
+        }
+
         /** One line about it. */
         String opening(Destination destination) {
             if (destination instanceof DeviceChoice choice) {
@@ -77,6 +82,11 @@ final class DestinationOptions {
             }
             return (asked ? "" : "no audio output on this machine: ") + "rehearsing silently, in real time; nothing leaves the machine";
         }
+    }
+
+    /** The same options once more, to be typed behind a command. */
+    String again() {
+        return (deviceName == null ? "" : " --device \"" + deviceName + "\"") + (to == null ? "" : " --to " + to);
     }
 
     /** @param ofRig the device that the rig's volts hold for */
