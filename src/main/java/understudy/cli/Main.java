@@ -56,6 +56,7 @@ public final class Main {
         commands.put("divider", DividerCommand::new);
         commands.put("input", InputCommand::new);
         commands.put("preflight", PreflightCommand::new);
+        commands.put("expect", ExpectCommand::new);
         commands.put("cautions", CautionsCommand::new);
         commands.put("guide", GuideCommand::new);
         commands.put(COMPLETION, CompletionCommand::new);
