@@ -1,5 +1,6 @@
 package understudy.cli;
 
+import java.math.MathContext;
 import java.util.Map;
 import understudy.quantity.Quantity;
 import understudy.quantity.Unit;
@@ -50,7 +51,7 @@ final class ReadingWords {
     }
 
     private static String number(double value) {
-        return Json.number(value).round(new java.math.MathContext(6)).toPlainString();
+        return Json.number(value).round(new MathContext(6)).toPlainString();
     }
 
     static Map<String, Object> json(Reading reading) {

@@ -1,5 +1,7 @@
 package understudy.reading;
 
+import java.util.function.DoubleUnaryOperator;
+
 /**
  * A number that was estimated, and the limits that hold the true one at least 19 times out of 20.
  *
@@ -18,7 +20,7 @@ public record Limits(double low, double value, double high) {
     }
 
     /** Of a function of the number that rises or falls throughout, as {@code factor / number}: the same limits in other terms. */
-    Limits map(java.util.function.DoubleUnaryOperator monotone) {
+    Limits map(DoubleUnaryOperator monotone) {
         double a = monotone.applyAsDouble(low);
         double b = monotone.applyAsDouble(high);
         return new Limits(Math.min(a, b), monotone.applyAsDouble(value), Math.max(a, b));

@@ -18,7 +18,7 @@ import org.apache.commons.math3.distribution.TDistribution;
  * @param throughZero the slope if the offset is taken for exactly 0; empty where the pairs rule that out
  * @param fromHz      lowest frequency fitted
  * @param toHz        highest
- * @param away        how far, between these two, the true line may lie from the fitted one, in the display's unit
+ * @param away        how far, between these two, the truth may lie from {@link #shown}, in the display's unit
  * @param rounding    whether rounding explains all that is seen
  */
 public record ScaleFit(
@@ -41,13 +41,15 @@ public record ScaleFit(
     private static ScaleFit of(Lines lines, List<Pair> pairs, double step) {
         double fromHz = fromHz(pairs);
         double toHz = toHz(pairs);
+        Optional<Limits> throughZero = roundedThroughZero(pairs, step);
         // the distance between two lines is greatest at an end
-        double away = Math.max(away(lines.at(fromHz)), away(lines.at(toHz)));
-        return new ScaleFit(lines.slope(), lines.at(0), roundedThroughZero(pairs, step), fromHz, toHz, away, true);
+        double away = Math.max(away(lines.at(fromHz), throughZero, fromHz), away(lines.at(toHz), throughZero, toHz));
+        return new ScaleFit(lines.slope(), lines.at(0), throughZero, fromHz, toHz, away, true);
     }
 
-    private static double away(Limits limits) {
-        return Math.max(limits.high() - limits.value(), limits.value() - limits.low());
+    private static double away(Limits limits, Optional<Limits> throughZero, double frequencyHz) {
+        double shown = throughZero.map(zero -> zero.value() * frequencyHz).orElse(limits.value());
+        return Math.max(limits.high() - shown, shown - limits.low());
     }
 
     private static Optional<Limits> roundedThroughZero(List<Pair> pairs, double step) {
@@ -80,11 +82,15 @@ public record ScaleFit(
         double reach = Math.sqrt(Math.max(rest / (count - 2), rounding)) * student(count - 2);
         double fromHz = fromHz(pairs);
         double toHz = toHz(pairs);
-        double furthest = Math.max(meanHz - fromHz, toHz - meanHz);
         Limits offset = around(meanShown - perHz * meanHz, reach * Math.sqrt(1.0 / count + sq(meanHz) / squares));
-        return new ScaleFit(around(perHz, reach / Math.sqrt(squares)), offset,
-                offset.hold(0) ? Optional.of(scatteredThroughZero(pairs, rounding)) : Optional.empty(),
-                fromHz, toHz, reach * Math.sqrt(1.0 / count + sq(furthest) / squares), false);
+        Optional<Limits> throughZero =
+                offset.hold(0) ? Optional.of(scatteredThroughZero(pairs, rounding)) : Optional.empty();
+        double away = 0;
+        for (double hz : new double[] {fromHz, toHz}) {
+            Limits here = around(meanShown + perHz * (hz - meanHz), reach * Math.sqrt(1.0 / count + sq(hz - meanHz) / squares));
+            away = Math.max(away, away(here, throughZero, hz));
+        }
+        return new ScaleFit(around(perHz, reach / Math.sqrt(squares)), offset, throughZero, fromHz, toHz, away, false);
     }
 
     private static Limits scatteredThroughZero(List<Pair> pairs, double rounding) {
@@ -120,7 +126,7 @@ public record ScaleFit(
         return throughZero.orElse(perHz);
     }
 
-    /** Shown at a frequency by the likeliest line, in the display's unit. */
+    /** By the likeliest line, through zero where the pairs allow it, in the display's unit. */
     public double shown(double frequencyHz) {
         return throughZero.map(zero -> zero.value() * frequencyHz)
                 .orElse(offset.value() + perHz.value() * frequencyHz);
