@@ -4,7 +4,6 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.concurrent.Callable;
-import java.util.regex.Pattern;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
@@ -25,8 +24,6 @@ import understudy.trace.CircuitReader;
         description = "Tells everything that is wrong with pattern and circuit files.",
         footer = {"", "Examples:", "  understudy check my-wheel.yaml", "  understudy check bench/*.yaml --json"})
 final class CheckCommand implements Callable<Integer> {
-
-    private static final Pattern PATH = Pattern.compile("(?m)^path\\s*:");
 
     private final Surroundings surroundings;
 
@@ -69,8 +66,8 @@ final class CheckCommand implements Callable<Integer> {
             Result<Source> circuit = CircuitLibrary.open().source(file);
             return circuit.value().isPresent() ? CircuitReader.read(circuit.value().get()) : source;
         }
-        boolean circuit = PATH.matcher(source.value().get().text()).find();
-        return circuit ? CircuitReader.read(source.value().get()) : PatternReader.read(source.value().get());
+        return Circuits.is(source.value().get())
+                ? CircuitReader.read(source.value().get()) : PatternReader.read(source.value().get());
     }
 
     private static Map<String, Object> json(Problem problem) {
