@@ -55,7 +55,7 @@ final class TraceAnswer {
     /** Empty when it was over before the answer came. */
     Optional<Answer> ask(BooleanSupplier over) {
         DisplayUnit unit = signal.expected().unit();
-        talk.lines(Paragraph.lines("", "", "Type a number, nothing, erratic or moves; or level 30 %, volts 0.4 V, other, where, ?"));
+        talk.say("Type a number, nothing, erratic or moves; ? tells what else goes.");
         while (true) {
             Optional<String> line = desk.ask("What does the display show, in " + unit.symbol() + "? ", over, OWN);
             if (line.isEmpty()) {
@@ -83,7 +83,7 @@ final class TraceAnswer {
     private void clips(double volts) {
         double due = signal.clipVolts() * hand.get().level();
         clipPart = Optional.of(volts / due);
-        talk.say("That is " + Math.round(100 * volts / due) + " % of the " + Amounts.print(due, Unit.VOLT) + " that should be there"
+        talk.say("That is " + Math.round(100 * volts / due) + " % of the " + TraceText.volts(due) + " that should be there"
                 + " (a meter tells it right up to some hundred Hz).");
     }
 

@@ -1,5 +1,6 @@
 package understudy.cli;
 
+import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
@@ -113,10 +114,13 @@ final class TraceCommand implements Callable<Integer> {
         String name = "\"" + session.hunt().job().name() + "\"";
         try {
             session.run();
-            talk.say("The report: understudy report " + name);
+            talk.gap();
+            talk.say("For the report:");
+            talk.lines(List.of("  understudy report " + name));
         } catch (TraceTalk.Left left) {
             talk.gap();
-            talk.say("The job is kept. Go on with: understudy trace --resume " + name + equipment.again());
+            talk.say("Nothing plays, and the job is kept. Go on with:");
+            talk.lines(List.of("  understudy trace --resume " + name + equipment.again()));
         }
         return Main.FINE;
     }

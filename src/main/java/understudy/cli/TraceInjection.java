@@ -57,8 +57,7 @@ final class TraceInjection {
         TracePins pins = equipment.pins(circuit).within(desk.hunt().job().equipment().pinVolts());
         talk.say((clipped ? "Take the clips off, the signal clip first. " : "") + "Go to " + desk.hunt().name(place) + ", about "
                 + TraceText.minutes(circuit.points().get(place.point()).reachMinutes())
-                + ". With the rig not clipped on and the ignition on, measure the direct volts from the pin to ground;"
-                + " if the signal has two pins, measure both and type the worse.");
+                + ". " + pins.how());
         clippedAt = Optional.empty();
         boolean allowed = false;
         while (!allowed) {

@@ -10,7 +10,6 @@ import understudy.audio.Destination;
 import understudy.audio.Player;
 import understudy.audio.PlayerSettings;
 import understudy.pattern.Pattern;
-import understudy.quantity.Unit;
 import understudy.reading.Expected;
 import understudy.rig.OutputScale;
 import understudy.trace.Subjects.Subject;
@@ -99,9 +98,5 @@ record TraceSignal(Playable asked, Destination destination, Subject subject) {
         double comesOut = asked.bench().map(Bench::fullScaleVolts).orElse(OutputScale.NOMINAL.fullScaleVolts())
                 / asked.scale().fullScaleVolts();
         return comesOut * Math.sqrt(squares / frames - mean * mean);
-    }
-
-    String clipVoltsWords() {
-        return Amounts.print(clipVolts(), Unit.VOLT);
     }
 }

@@ -1,19 +1,12 @@
 package understudy.cli;
 
-import java.nio.file.InvalidPathException;
-import java.nio.file.Path;
 import java.time.LocalDate;
 import java.util.List;
 import java.util.Optional;
-import understudy.pattern.PatternLibrary;
+import java.util.stream.Stream;
+import understudy.store.JobLine;
 import understudy.store.Store;
-import understudy.text.Problem;
-import understudy.text.Result;
-import understudy.text.Shelf;
-import understudy.text.Source;
 import understudy.trace.Circuit;
-import understudy.trace.CircuitLibrary;
-import understudy.trace.CircuitReader;
 import understudy.trace.Hunt;
 import understudy.trace.Job;
 import understudy.trace.Subjects.Subject;
@@ -26,40 +19,16 @@ final class TraceStart {
 
     /** @throws BadInput with all that is wrong with the files */
     TraceStart(String circuit) {
-        suspect = subject(circuit);
-        reference = circuit(suspect.circuit()).reference().map(name -> subject(beside(suspect.circuit(), name)));
-    }
-
-    /** A circuit with its pattern, as they are written. */
-    private static Job.Subject subject(String circuitName) {
-        Source source = value(CircuitLibrary.open().source(circuitName));
-        return new Job.Subject(source, value(PatternLibrary.open().source(beside(source, circuit(source).patternName()))));
-    }
-
-    static Circuit circuit(Source source) {
-        return value(CircuitReader.read(source));
-    }
-
-    /** A file's name is seen from the folder of the circuit that names it. */
-    private static String beside(Source circuit, String name) {
-        try {
-            Path folder = Path.of(circuit.fileName()).getParent();
-            return !Shelf.isFileName(name) || folder == null ? name : folder.resolve(name).toString();
-        } catch (InvalidPathException e) {
-            return name; // refused when it is read
-        }
-    }
-
-    private static <T> T value(Result<T> result) {
-        return result.value().orElseThrow(() -> new BadInput(result.problems().stream().map(Problem::toString).toList()));
+        suspect = Circuits.find(circuit);
+        reference = Circuits.reference(suspect);
     }
 
     Subject suspect() {
-        return Subject.of(suspect);
+        return Circuits.read(suspect);
     }
 
     Optional<Subject> reference() {
-        return reference.map(Subject::of);
+        return reference.map(Circuits::read);
     }
 
     /** What the command line says of a job; empty: to be asked. */
@@ -95,7 +64,8 @@ final class TraceStart {
 
     /** The first name that no job has. */
     private static String free(String name, Store store) {
-        List<String> taken = store.jobs().names();
+        List<String> taken = Stream.of(true, false).flatMap(archived -> store.jobs().list(archived).stream()).map(JobLine::name)
+                .toList();
         String free = name;
         for (int number = 2; taken.stream().anyMatch(free::equalsIgnoreCase); number++) {
             free = name + "-" + number;

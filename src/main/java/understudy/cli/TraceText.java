@@ -1,5 +1,7 @@
 package understudy.cli;
 
+import java.math.BigDecimal;
+import java.math.MathContext;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
@@ -19,6 +21,8 @@ import understudy.trace.Suspect;
 final class TraceText {
 
     private static final int BAR = 20;
+    /** What no meter shows. */
+    private static final BigDecimal LEAST_VOLTS = new BigDecimal("1e-6");
     /** Suspects below this are summed up. */
     private static final double HARDLY = 0.01;
 
@@ -132,7 +136,7 @@ final class TraceText {
         if (entry instanceof Entry.Cautioned) {
             return "the cautions were read and ticked";
         } else if (entry instanceof Entry.PinMeasured pin) {
-            return place(hunt, pin.place()) + ": " + Amounts.print(pin.volts(), Unit.VOLT) + " on the pin"
+            return place(hunt, pin.place()) + ": " + volts(pin.volts()) + " on the pin"
                     + (hunt.pinAllowed(pin) ? "" : ", which is not allowed");
         } else if (entry instanceof Entry.Injected injected) {
             return place(hunt, injected.place()) + ": " + shown(injected) + ": " + verdict(injected)
@@ -172,6 +176,12 @@ final class TraceText {
                 ? injected.expected().unit().rounded(injected.answer().value(), 6) + " shown, "
                         + injected.expected() + " expected"
                 : injected.answer().kind().words();
+    }
+
+    /** "0.3 V": as a meter shows it, without a prefix. */
+    static String volts(double volts) {
+        BigDecimal rounded = new BigDecimal(volts).round(new MathContext(3));
+        return (rounded.abs().compareTo(LEAST_VOLTS) < 0 ? "0" : rounded.stripTrailingZeros().toPlainString()) + " V";
     }
 
     /** "7 min". */
