@@ -20,6 +20,7 @@ import understudy.reading.Displayed;
 import understudy.reading.OwnReading;
 import understudy.reading.Reading;
 import understudy.reading.ReadingReader;
+import understudy.reading.SignalFrequency;
 import understudy.reading.TyreSize;
 import understudy.trace.Subjects;
 
@@ -117,6 +118,8 @@ final class ExpectCommand implements Callable<Integer> {
                 .flatMap(words -> given.value(ReadingReader.read(words, "--reading")))
                 .or(() -> circuit.map(subject -> subject.circuit().reading()));
         usualHz = circuit.map(Subjects.Subject::speedHz);
+        output.filter(one -> SignalFrequency.hz(one, 1).isEmpty()).ifPresent(one -> given.problem(patternName,
+                "its output " + one.name() + " has no events that a module counts", "name another one with --output"));
         given.refuse();
         Optional<Reading> reading = declared.or(() -> output.flatMap(one -> OwnReading.of(pattern.orElseThrow(), one)));
         Injected injected = new Injected(pattern, output);
@@ -175,7 +178,7 @@ final class ExpectCommand implements Callable<Integer> {
 
     private List<String> expect(Injected injected, Optional<Reading> known, Given given) {
         if (known.isEmpty()) {
-            given.problem(patternName, "this output tells no speed that a display could show", "say what is shown with --reading");
+            given.problem(patternName, "this output stands still, whatever the speed", "say what is shown with --reading");
             given.refuse();
         }
         Reading reading = known.orElseThrow();
