@@ -34,8 +34,7 @@ import understudy.reading.TyreSize;
             "Examples:",
             "  understudy expect wheel-speed-44-vr --speed \"50 km/h\"",
             "  understudy expect wheel-speed-44-vr --from \"10 km/h\" --to \"120 km/h\"",
-            "  understudy expect --frequency \"692 Hz\" --reading \"shows: wheel speed,",
-            "    unit: mph, teeth: 48, tyre: 205/55R16\"",
+            "  understudy expect sine --reading \"shows: engine speed, unit: rpm, teeth: 36\"",
             "  understudy expect --learn \"100 Hz: 16 km/h, 200 Hz: 32, 400 Hz: 63\"",
             "",
             "'understudy guide reading' has every kind of reading, word by word."

@@ -148,7 +148,7 @@ final class LearnedReport {
         if (beside.maybe(1)) {
             return "That agrees with what --reading declares.";
         }
-        String times = "That is " + counts(beside.ratio(), 1) + " times what --reading declares";
+        String times = "The scale is " + counts(beside.ratio(), 1) + " times what --reading declares";
         if (beside.maybe(2)) {
             return times + ": twice. The module counts both edges of each tooth, or is set for half as many teeth.";
         }
@@ -175,7 +175,7 @@ final class LearnedReport {
         int count = learned.used().size();
         String step = learned.unit().exactly(learned.step());
         return switch (fit.basis()) {
-            case ROUNDING -> "If the display does nothing but round to " + step + ", the truth lies within these limits for certain."
+            case ROUNDING -> "If the display does nothing but round to the nearest " + step + ", the truth lies within these limits for certain."
                     + (count == 2 ? " Two numbers can't show whether it does; take a third." : "");
             case LAG -> "The truth lies within these limits if the display lags by no more than that.";
             case SCATTER -> "The truth lies within these limits 19 times out of 20, by the scatter of " + count + " numbers.";
