@@ -36,8 +36,7 @@ import understudy.trace.Subjects;
             "  understudy expect wheel-speed-44-vr --speed \"50 km/h\"",
             "  understudy expect fieldhand-4-speedometer",
             "  understudy expect wheel-speed-44-vr --from \"10 km/h\" --to \"120 km/h\"",
-            "  understudy expect --frequency \"692 Hz\" --reading \"shows: wheel speed,",
-            "    unit: mph, teeth: 48, tyre: 205/55R16\"",
+            "  understudy expect sine --reading \"shows: engine speed, unit: rpm, teeth: 36\"",
             "  understudy expect --learn \"100 Hz: 16 km/h, 200 Hz: 32, 400 Hz: 63\"",
             "",
             "'understudy guide reading' has every kind of reading, word by word."
@@ -167,7 +166,8 @@ final class ExpectCommand implements Callable<Integer> {
                 .map(OptionalDouble::of).orElse(OptionalDouble.empty());
         LearnedPairs.Read read = new LearnedPairs(injected, reading.map(Reading::unit), given).read(pairs);
         given.refuse();
-        LearnedReport report = LearnedReport.of(read, declared, rollsMetres, given);
+        LearnedReport report = LearnedReport.of(read, declared, readingWords == null ? "the circuit's file" : "--reading",
+                rollsMetres, given);
         given.refuse();
         return json ? List.of(Json.text(report.json())) : report.lines();
     }
