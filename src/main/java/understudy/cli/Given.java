@@ -135,6 +135,11 @@ final class Given {
         return toWrite(option, written, "a result", List.of(".json"));
     }
 
+    /** Likewise a file for a table. */
+    Optional<Path> tableFile(String option, String written) {
+        return toWrite(option, written, "a table", List.of(".csv"));
+    }
+
     private Optional<Path> toWrite(String option, String written, String what, List<String> endings) {
         if (written == null) {
             return Optional.empty();

@@ -51,6 +51,10 @@ final class LearnedReport {
                 declared.map(reading -> OptionalDouble.of(reading.step())).orElse(OptionalDouble.empty())), declared, by, rollsMetres);
     }
 
+    Learned learned() {
+        return learned;
+    }
+
     List<String> lines() {
         List<String> lines = new ArrayList<>();
         lines.addAll(pairs());

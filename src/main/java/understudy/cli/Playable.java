@@ -30,6 +30,10 @@ record Playable(
         return new Playable(pattern, startHz, otherHz, outputOfChannel, scale, bench);
     }
 
+    Playable startingAt(double speedHz) {
+        return new Playable(pattern, speedHz, rateHz, outputOfChannel, scale, bench);
+    }
+
     /** The same, to be played once more. */
     Playable anew() {
         return new Playable(pattern, startHz, rateHz, outputOfChannel, scale, bench.map(Bench::anew));
