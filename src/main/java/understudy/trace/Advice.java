@@ -18,48 +18,13 @@ public record Advice(int point, double minutes, double minutesExpected, String r
 
     /** Empty when no injection can tell anything more. */
     public static Optional<Advice> next(Circuit circuit, Odds odds) {
-        int best = -1;
-        double least = Double.POSITIVE_INFINITY;
-        for (int point = 0; point < circuit.points().size(); point++) {
-            if (!circuit.points().get(point).injectable()) {
-                continue;
-            }
-            double good = odds.probability(0, point) * (1 - circuit.wronglyBad())
-                    + (1 - odds.probability(0, point)) * circuit.wronglyGood();
-            double minutes = circuit.points().get(point).reachMinutes();
-            if (good > 0) {
-                minutes += good * toCome(circuit, odds.after(point, 1 - circuit.wronglyBad(), circuit.wronglyGood()));
-            }
-            if (good < 1) {
-                minutes += (1 - good) * toCome(circuit, odds.after(point, circuit.wronglyBad(), 1 - circuit.wronglyGood()));
-            }
-            if (minutes < least) {
-                least = minutes;
-                best = point;
-            }
-        }
-        if (best < 0) {
+        Task task = Task.of(circuit);
+        Planner.Choice choice = new Planner(task).choose(Task.belief(circuit, odds));
+        if (choice.cut() < 0) {
             return Optional.empty();
         }
-        return Optional.of(new Advice(best, circuit.points().get(best).reachMinutes(), least, reason(circuit, odds, best)));
-    }
-
-    private static double toCome(Circuit circuit, Odds odds) {
-        int n = circuit.points().size();
-        double[][] cost = new double[n + 1][n + 1];
-        for (int from = n; from >= 0; from--) {
-            for (int to = from + 1; to <= n; to++) {
-                double best = Double.POSITIVE_INFINITY;
-                for (int point = from; point < to; point++) {
-                    if (circuit.points().get(point).injectable()) {
-                        best = Math.min(best, odds.probability(from, to) * circuit.points().get(point).reachMinutes()
-                                + cost[from][point] + cost[point + 1][to]);
-                    }
-                }
-                cost[from][to] = best == Double.POSITIVE_INFINITY ? 0 : best;
-            }
-        }
-        return cost[0][n];
+        int point = task.points()[choice.cut()];
+        return Optional.of(new Advice(point, task.minutes()[choice.cut()], choice.minutes(), reason(circuit, odds, point)));
     }
 
     private static String reason(Circuit circuit, Odds odds, int point) {
