@@ -53,7 +53,7 @@ class ExpectCommandTest {
     void theOtherWay() {
         // 60 km/h / 3.6 / 1.9273 m x 4.1 = 35.456 turns of the shaft a second, 2127 rpm, of 17 teeth
         assertThat(fine("expect", "output-shaft-17-vr", "--shown", "60", "--reading",
-                "shows: vehicle speed, unit: km/h, teeth: 17, axle ratio: 4.1, tyre: 205/55R16"))
+                "shows: vehicle speed, unit: km/h, teeth: 17, axle-ratio: 4.1, tyre: 205/55R16"))
                 .startsWith("To show 60 km/h: inject 2127 rpm, that is 602.7 Hz.\n");
     }
 

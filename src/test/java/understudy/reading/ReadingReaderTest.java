@@ -26,7 +26,7 @@ class ReadingReaderTest {
 
     @Test
     void vehicleSpeedFromTheShaft() {
-        Reading reading = read("{shows: vehicle speed, unit: km/h, teeth: 17, axle ratio: 4.1, tyre: 205/55R16, tolerance: 3 %, step: 1 km/h}");
+        Reading reading = read("{shows: vehicle speed, unit: km/h, teeth: 17, axle-ratio: 4.1, tyre: 205/55R16, tolerance: 3 %, step: 1 km/h}");
         assertThat(reading.kind()).isEqualTo(Reading.Kind.VEHICLE_SPEED);
         Expected expected = reading.expected(602.7).orElseThrow();
         // see ScaleTest for the frequency; 3 % of 60 and half a step either way
@@ -51,8 +51,8 @@ class ReadingReaderTest {
         "shows: engine speed, unit: rpm, cylinders: 6 | 3 | 60",
         "shows: engine speed, unit: rpm, events: 1/2 | 1 | 120",
         "shows: frequency, unit: Hz | 159 | 159",
-        "shows: vehicle speed, unit: mph, pulses per mile: 3600 | 5 | 5",
-        "shows: vehicle speed, unit: km/h, pulses per km: 3600 | 5 | 5",
+        "shows: vehicle speed, unit: mph, pulses-per-mile: 3600 | 5 | 5",
+        "shows: vehicle speed, unit: km/h, pulses-per-km: 3600 | 5 | 5",
         "'shows: table, unit: kPa, points: {80 Hz: 0 kPa, 1 kHz: 92 kPa}' | 90 | 1",
         "'shows: table, unit: inHg, points: {80 Hz: 0 kPa, 1 kHz: 3386389 Pa}' | 1000 | 1000",
         "'shows: table, unit: g/s, points: {0 Hz: 0 g/s, 10 kHz: 200 g/s}' | 5000 | 100",
@@ -89,8 +89,8 @@ class ReadingReaderTest {
         "shows: engine speed, unit: rpm, teeth: 36, rolls: 2 m | 1:51 | \"rolls\" does not go with what shows engine speed; remove it",
         "shows: wheel speed, unit: km/h, teeth: 44, tyre: 205/55R16, rolls: 2 m | 1:68 | a reading has both \"tyre\" and \"rolls\"; keep only one of: tyre, rolls",
         "shows: wheel speed, unit: km/h, teeth: 44, rolls: 200 m | 1:51 | 200 m is out of range; allowed are 100 mm to 20 m",
-        "shows: vehicle speed, unit: km/h, teeth: 17, rolls: 2 m | 1:1 | a reading needs \"axle ratio\"; add \"axle ratio: 4.1\"",
-        "shows: vehicle speed, unit: km/h, pulses per km: 0 | 1:50 | the number 0 is out of range; write a number from 1 to 1000000, without quotes and unit",
+        "shows: vehicle speed, unit: km/h, teeth: 17, rolls: 2 m | 1:1 | a reading needs \"axle-ratio\"; add \"axle-ratio: 4.1\"",
+        "shows: vehicle speed, unit: km/h, pulses-per-km: 0 | 1:50 | the number 0 is out of range; write a number from 1 to 1000000, without quotes and unit",
         "'shows: table, unit: kPa, points: {80 Hz: 0 kPa}' | 1:34 | there are 1 points; allowed are 2 to 200",
         "'shows: table, unit: kPa, points: {80 Hz: 5 kPa, 70 Hz: 9 kPa}' | 1:49 | this frequency does not come after the one before it; list the points by rising frequency",
         "'shows: table, unit: kPa, points: {80 Hz: 5 kPa, 90 Hz: 9 kPa, 95 Hz: 8 kPa}' | 1:70 | the values turn round here, so that one value would have two frequencies; let them all rise, or all fall",
