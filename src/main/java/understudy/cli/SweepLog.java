@@ -82,6 +82,15 @@ final class SweepLog {
         rows.add(row);
     }
 
+    /** Removes the file of a sweep at which nothing was read. */
+    void removeUnused() {
+        try {
+            Files.deleteIfExists(file);
+        } catch (IOException e) {
+            // an empty table is left, which harms nobody
+        }
+    }
+
     /** Takes the last one back, to be read again. */
     void removeLast() throws IOException {
         write(rows.subList(0, rows.size() - 1));

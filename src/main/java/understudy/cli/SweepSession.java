@@ -210,13 +210,9 @@ final class SweepSession {
     private boolean keep(SweepStep step, Expected expected, Optional<Answer> seen) {
         SweepRow row = new SweepRow(clock.instant(), step.speedHz(), swept.frequencyHz(step.speedHz()), expected, seen);
         if (written(() -> log.add(row)) && seen.isPresent()) {
-            talk.say(row.right() ? "Right." : capital(row.verdict()) + ": " + row.reason() + ".");
+            talk.say(row.right() ? "Right." : (row.tells() ? "Not right: " : "This can't tell: ") + row.reason() + ".");
         }
         return true;
-    }
-
-    private static String capital(String words) {
-        return Character.toUpperCase(words.charAt(0)) + words.substring(1);
     }
 
     private interface Writing {
