@@ -20,7 +20,9 @@ import understudy.reading.Displayed;
 import understudy.reading.OwnReading;
 import understudy.reading.Reading;
 import understudy.reading.ReadingReader;
+import understudy.reading.SignalFrequency;
 import understudy.reading.TyreSize;
+import understudy.trace.Subjects;
 
 /** Tells what the module should display, and learns from what it does display. */
 @Command(
@@ -32,9 +34,9 @@ import understudy.reading.TyreSize;
             "",
             "Examples:",
             "  understudy expect wheel-speed-44-vr --speed \"50 km/h\"",
+            "  understudy expect fieldhand-4-speedometer",
             "  understudy expect wheel-speed-44-vr --from \"10 km/h\" --to \"120 km/h\"",
-            "  understudy expect --frequency \"692 Hz\" --reading \"shows: wheel speed,",
-            "    unit: mph, teeth: 48, tyre: 205/55R16\"",
+            "  understudy expect sine --reading \"shows: engine speed, unit: rpm, teeth: 36\"",
             "  understudy expect --learn \"100 Hz: 16 km/h, 200 Hz: 32, 400 Hz: 63\"",
             "",
             "'understudy guide reading' has every kind of reading, word by word."
@@ -49,7 +51,7 @@ final class ExpectCommand implements Callable<Integer> {
     @Mixin
     private HelpOption help;
 
-    @Parameters(paramLabel = "PATTERN", arity = "0..1", description = "What is injected: a pattern, by name or file.")
+    @Parameters(paramLabel = "PATTERN", arity = "0..1", description = "What is injected: a pattern or a circuit, by name or file.")
     private String patternName;
 
     @Option(names = "--output", paramLabel = "NAME", description = "The pattern's output that goes there (default: its first).")
@@ -94,6 +96,9 @@ final class ExpectCommand implements Callable<Integer> {
     @Option(names = "--json", description = "Prints the answer as JSON, for scripts.")
     private boolean json;
 
+    /** What a circuit says is injected. */
+    private Optional<Double> usualHz = Optional.empty();
+
     ExpectCommand(Surroundings surroundings) {
         this.surroundings = surroundings;
     }
@@ -102,10 +107,18 @@ final class ExpectCommand implements Callable<Integer> {
     public Integer call() {
         Given given = new Given();
         oneQuestion(given);
-        Optional<Pattern> pattern = Optional.ofNullable(patternName).map(new Patterns()::find);
-        Optional<Output> output = pattern.flatMap(one -> Outputs.find(one, outputName, given));
+        Optional<Subjects.Subject> circuit = Optional.ofNullable(patternName).filter(Circuits::is)
+                .map(Circuits::find).map(Circuits::read);
+        Optional<Pattern> pattern = circuit.map(Subjects.Subject::pattern)
+                .or(() -> Optional.ofNullable(patternName).map(new Patterns()::find));
+        Optional<Output> output = circuit.filter(subject -> outputName == null).map(Subjects.Subject::output)
+                .or(() -> pattern.flatMap(one -> Outputs.find(one, outputName, given)));
         Optional<Reading> declared = Optional.ofNullable(readingWords)
-                .flatMap(words -> given.value(ReadingReader.read(words, "--reading")));
+                .flatMap(words -> given.value(ReadingReader.read(words, "--reading")))
+                .or(() -> circuit.map(subject -> subject.circuit().reading()));
+        usualHz = circuit.map(Subjects.Subject::speedHz);
+        output.filter(one -> SignalFrequency.hz(one, 1).isEmpty()).ifPresent(one -> given.problem(patternName,
+                "its output " + one.name() + " has no events that a module counts", "name another one with --output"));
         given.refuse();
         Optional<Reading> reading = declared.or(() -> output.flatMap(one -> OwnReading.of(pattern.orElseThrow(), one)));
         Injected injected = new Injected(pattern, output);
@@ -164,13 +177,13 @@ final class ExpectCommand implements Callable<Integer> {
 
     private List<String> expect(Injected injected, Optional<Reading> known, Given given) {
         if (known.isEmpty()) {
-            given.problem(patternName, "this output tells no speed that a display could show", "say what is shown with --reading");
+            given.problem(patternName, "this output stands still, whatever the speed", "say what is shown with --reading");
             given.refuse();
         }
         Reading reading = known.orElseThrow();
         List<Injected.Point> points = points(injected, reading, given);
         given.refuse();
-        ExpectedReport report = new ExpectedReport(reading, readingWords == null, injected, points, shown != null);
+        ExpectedReport report = new ExpectedReport(reading, readingWords == null && usualHz.isEmpty(), injected, points, shown != null);
         report.refuseWhatIsBeyond(given);
         given.refuse();
         return json ? List.of(Json.text(report.json())) : csv ? report.csv() : points.size() > 1 ? report.table() : report.answer();
@@ -184,7 +197,8 @@ final class ExpectCommand implements Callable<Integer> {
             return table(injected, given);
         }
         if (injected.pattern().isPresent()) {
-            return List.of(injected.atSpeed(given.speedHz(speed, injected.pattern().get())));
+            return List.of(injected.atSpeed(speed == null && usualHz.isPresent()
+                    ? usualHz.get() : given.speedHz(speed, injected.pattern().get())));
         }
         if (frequency == null) {
             given.problem("expect", "it is not known what is injected",
