@@ -7,30 +7,36 @@ import understudy.reading.Expected;
 /**
  * What an injection says, and why.
  *
- * @param reason one sentence or more
+ * @param seen    what was displayed, or measured, and what is due
+ * @param meaning what that says of the circuit, in a few words
  */
-public record Judgement(Verdict verdict, String reason) {
+public record Judgement(Verdict verdict, String seen, String meaning) {
 
     /** Less than this part of the volts that should be at the clips is no weak signal, but a short circuit. */
     private static final double COLLAPSED = 0.5;
     /** A display that counts both edges, or every other, is off by two; so much off two is still that. */
     private static final double NEAR_TWO = 0.05;
 
+    /** One sentence or more. */
+    public String reason() {
+        return seen + ": " + meaning;
+    }
+
     public static Judgement of(Entry.Injected injected) {
         Optional<Double> clip = injected.clipPart();
         if (clip.isPresent() && clip.get() < COLLAPSED) {
-            return new Judgement(Verdict.OPEN, "Only " + Math.round(100 * clip.get()) + " % of the volts are left at the clips:"
-                    + " something draws the signal down, a short circuit or a wrong pin. This reading does not count. Unplug"
+            return new Judgement(Verdict.OPEN, "Only " + Math.round(100 * clip.get()) + " % of the volts are left at the clips",
+                    "something draws the signal down, a short circuit or a wrong pin. This reading does not count. Unplug"
                     + " what you can on the sensor's side of the clips, so that only the module's side is fed, and inject again.");
         }
         return switch (injected.answer().kind()) {
             case VALUE -> value(injected.expected(), injected.answer().value());
             case NOTHING -> new Judgement(Verdict.BAD, "Nothing is displayed where " + wanted(injected.expected())
-                    + " is due: the signal does not arrive.");
+                    + " is due", "the signal does not arrive.");
             case ERRATIC -> new Judgement(Verdict.BAD, "The display is erratic where a steady " + wanted(injected.expected())
-                    + " is due: the signal is steady, so the way to the module is not.");
+                    + " is due", "the signal is steady, so the way to the module is not.");
             case COMES_AND_GOES -> new Judgement(Verdict.BAD, "The display comes and goes when things are moved; the signal does"
-                    + " not: the bad place lies between here and the module.");
+                    + " not", "the bad place lies between here and the module.");
         };
     }
 
@@ -38,7 +44,7 @@ public record Judgement(Verdict verdict, String reason) {
         String shown = words(expected, displayed);
         if (expected.holds(displayed)) {
             return new Judgement(Verdict.GOOD, shown + " is displayed, and " + wanted(expected)
-                    + " is due: the signal arrives.");
+                    + " is due", "the signal arrives.");
         }
         double ratio = displayed / expected.value();
         String meaning;
@@ -51,7 +57,7 @@ public record Judgement(Verdict verdict, String reason) {
             meaning = String.format(Locale.ROOT, "it is %.0f %% %s, so pulses are %s on the way.", Math.abs(100 * (ratio - 1)),
                     ratio < 1 ? "low" : "high", ratio < 1 ? "lost" : "added");
         }
-        return new Judgement(Verdict.BAD, shown + " is displayed where " + wanted(expected) + " is due: " + meaning);
+        return new Judgement(Verdict.BAD, shown + " is displayed where " + wanted(expected) + " is due", meaning);
     }
 
     private static String wanted(Expected expected) {
