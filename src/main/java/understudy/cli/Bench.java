@@ -64,6 +64,11 @@ final class Bench {
         return input.map(known -> new Bench(rig, rig.circuit().orElseThrow(), known));
     }
 
+    /** The same, before anything has been played through it. */
+    Bench anew() {
+        return new Bench(rig, circuit, input);
+    }
+
     NamedRig rig() {
         return rig;
     }

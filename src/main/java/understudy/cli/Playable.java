@@ -30,6 +30,11 @@ record Playable(
         return new Playable(pattern, startHz, otherHz, outputOfChannel, scale, bench);
     }
 
+    /** The same, to be played once more. */
+    Playable anew() {
+        return new Playable(pattern, startHz, rateHz, outputOfChannel, scale, bench.map(Bench::anew));
+    }
+
     Renderer renderer(AtomicReference<Hand> hand) {
         return new Renderer(pattern, rateHz, startHz, hand);
     }

@@ -84,7 +84,7 @@ final class PreflightCommand implements Callable<Integer> {
         Given given = new Given();
         Pattern pattern = given.withFaults(faults, new Patterns().find(patternName));
         double speedHz = given.speedHz(speed, pattern);
-        Optional<Output> output = output(pattern, given);
+        Optional<Output> output = Outputs.find(pattern, outputName, given);
         int rateHz = SignalOptions.rateHz(rate, given);
         Optional<Path> file = given.picture("--plot", plotFile, List.of(".png", ".svg"));
         Optional<Bench> bench = Bench.read(rigName, inputWords, surroundings, given);
@@ -118,18 +118,6 @@ final class PreflightCommand implements Callable<Integer> {
         } catch (BadInput e) {
             return e.problems();
         }
-    }
-
-    private Optional<Output> output(Pattern pattern, Given given) {
-        if (outputName == null) {
-            return Optional.of(pattern.outputs().get(0));
-        }
-        Optional<Output> named = pattern.outputs().stream().filter(one -> one.name().equals(outputName)).findFirst();
-        if (named.isEmpty()) {
-            given.problem("--output", "the pattern has no output \"" + outputName + "\"",
-                    "it has " + String.join(", ", pattern.outputs().stream().map(Output::name).toList()));
-        }
-        return named;
     }
 
     private Preflight judge(Setup setup, double speedHz) {

@@ -82,11 +82,16 @@ final class SignalOptions {
         int rateHz = rateHz(rate, given);
         int[] outputOfChannel = ChannelMap.read(channels, pattern, given);
         Optional<Bench> bench = Bench.read(rig, input, surroundings, given);
+        return playable(pattern, startHz, rateHz, outputOfChannel, bench, fit, given);
+    }
+
+    /** A signal from its parts; refused when it breaks the rig's limits or does not fit into full scale. */
+    static Playable playable(Pattern pattern, double startHz, int rateHz, int[] outputOfChannel, Optional<Bench> bench,
+            boolean fit, Given given) {
         List<Output> played = Arrays.stream(outputOfChannel).filter(output -> output != Channels.SILENT).distinct()
                 .mapToObj(pattern.outputs()::get).toList();
-        Pattern whole = pattern;
-        bench.ifPresent(known -> known.checkLimits(whole, played, given));
-        OutputScale scale = scale(pattern, outputOfChannel, bench, given);
+        bench.ifPresent(known -> known.checkLimits(pattern, played, given));
+        OutputScale scale = scale(pattern, outputOfChannel, bench, fit, given);
         return new Playable(pattern, startHz, rateHz, outputOfChannel, scale, bench);
     }
 
@@ -100,7 +105,8 @@ final class SignalOptions {
         return (int) given.quantity("--rate", RateOption.withUnit(rate), RATE, Playable.DEFAULT_RATE_HZ);
     }
 
-    private OutputScale scale(Pattern pattern, int[] outputOfChannel, Optional<Bench> bench, Given given) {
+    private static OutputScale scale(
+            Pattern pattern, int[] outputOfChannel, Optional<Bench> bench, boolean fit, Given given) {
         List<OutputFacts> facts = OutputFacts.of(pattern);
         int largest = Arrays.stream(outputOfChannel).filter(output -> output != Channels.SILENT).boxed()
                 .max(Comparator.comparingDouble(output -> peakVolts(pattern, facts, output, bench))).orElse(0);

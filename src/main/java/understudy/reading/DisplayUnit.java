@@ -25,6 +25,9 @@ public enum DisplayUnit {
     static final Map<String, DisplayUnit> BY_SYMBOL = Arrays.stream(values()).collect(
             Collectors.toMap(DisplayUnit::symbol, unit -> unit, (a, b) -> a, LinkedHashMap::new));
 
+    /** What is less in any of these units is rounding of doubles. */
+    private static final double NOTHING = 1e-9;
+
     private final String symbol;
     private final Unit unit;
     private final double sizeInBase;
@@ -41,6 +44,10 @@ public enum DisplayUnit {
 
     public String symbol() {
         return symbol;
+    }
+
+    Unit unit() {
+        return unit;
     }
 
     public Dimension dimension() {
@@ -80,7 +87,8 @@ public enum DisplayUnit {
 
     /** For people: rounded to so many digits. */
     public String rounded(double shown, int digits) {
-        return plain(new BigDecimal(shown).round(new MathContext(digits))) + " " + symbol;
+        double told = Math.abs(shown) < NOTHING ? 0 : shown;
+        return plain(new BigDecimal(told).round(new MathContext(digits))) + " " + symbol;
     }
 
     private static String plain(BigDecimal number) {

@@ -12,18 +12,31 @@ package understudy.reading;
  */
 public record Expected(double value, double low, double high, double step, DisplayUnit unit) {
 
+    /** Since 49.5 typed and 49.5 computed may differ in the last bit. */
+    private static final double HAIR = 1e-9;
+
     /** Whether a good circuit can show this. */
     public boolean holds(double shown) {
-        // a hair, since 49.5 typed and 49.5 computed may differ in the last bit
-        double hair = 1e-9 * Math.max(Math.abs(low), Math.abs(high));
+        double hair = HAIR * Math.max(Math.abs(low), Math.abs(high));
         return shown >= low - hair && shown <= high + hair;
     }
 
-    /** "50 km/h (48 to 52)". */
+    /** The least multiple of the step that a good circuit shows. */
+    public double leastShown() {
+        return Math.ceil(low / step - HAIR) * step;
+    }
+
+    /** The greatest. */
+    public double mostShown() {
+        return Math.floor(high / step + HAIR) * step;
+    }
+
+    /** "50 km/h, good from 48 to 52". */
     @Override
     public String toString() {
         String symbol = " " + unit.symbol();
-        return unit.print(value, step) + " (" + unit.print(low, step).replace(symbol, "") + " to "
-                + unit.print(high, step).replace(symbol, "") + ")";
+        String least = unit.print(leastShown(), step).replace(symbol, "");
+        String most = unit.print(mostShown(), step).replace(symbol, "");
+        return unit.print(value, step) + (least.equals(most) ? "" : ", good from " + least + " to " + most);
     }
 }

@@ -24,12 +24,12 @@ import understudy.text.YamlText;
 /** Reads what a module shows, from what a file says under "reading:". */
 public final class ReadingReader {
 
-    private static final List<String> KEYS = List.of("shows", "unit", "teeth", "axle ratio", "tyre", "rolls",
-            "pulses per km", "pulses per mile", "events", "cylinders", "points", "scale", "offset", "tolerance", "step");
+    private static final List<String> KEYS = List.of("shows", "unit", "teeth", "axle-ratio", "tyre", "rolls",
+            "pulses-per-km", "pulses-per-mile", "events", "cylinders", "points", "scale", "offset", "tolerance", "step");
     /** For each kind the keys that tell its scale. */
     private static final Map<Reading.Kind, List<String>> OWN_KEYS = Map.of(
             Reading.Kind.WHEEL_SPEED, List.of("teeth", "tyre", "rolls"),
-            Reading.Kind.VEHICLE_SPEED, List.of("teeth", "axle ratio", "tyre", "rolls", "pulses per km", "pulses per mile"),
+            Reading.Kind.VEHICLE_SPEED, List.of("teeth", "axle-ratio", "tyre", "rolls", "pulses-per-km", "pulses-per-mile"),
             Reading.Kind.ENGINE_SPEED, List.of("teeth", "events", "cylinders"),
             Reading.Kind.FREQUENCY, List.of(),
             Reading.Kind.TABLE, List.of("points"),
@@ -93,7 +93,7 @@ public final class ReadingReader {
         }
         Optional<Scale> scale = scale(kind.get(), unit.get());
         Tolerance tolerance = fields.node("tolerance").map(node -> tolerance(node, unit.get()))
-                .orElseGet(() -> scale.map(known -> Usual.tolerance(kind.get(), known, unit.get())).orElse(new Tolerance(0, 0)));
+                .orElseGet(() -> scale.map(known -> Usual.tolerance(known, unit.get())).orElse(new Tolerance(0, 0)));
         double step = fields.node("step").map(node -> step(node, unit.get())).orElse(unit.get().usualStep());
         return fields.clean() && scale.isPresent()
                 ? Optional.of(new Reading(kind.get(), unit.get(), scale.get(), tolerance, step)) : Optional.empty();
@@ -111,26 +111,26 @@ public final class ReadingReader {
     }
 
     private Optional<Scale> vehicle() {
-        String told = fields.oneOf("teeth", "pulses per km", "pulses per mile").orElse("");
+        String told = fields.oneOf("teeth", "pulses-per-km", "pulses-per-mile").orElse("");
         if (told.equals("teeth")) {
             return rolling(true);
         }
         if (told.isEmpty()) {
             return Optional.empty();
         }
-        fields.refuse("\"" + told + "\"", "axle ratio", "tyre", "rolls");
+        fields.refuse("\"" + told + "\"", "axle-ratio", "tyre", "rolls");
         double pulses = values.number(fields.place(told), 1, MOST_PULSES);
         if (!fields.clean()) {
             return Optional.empty();
         }
-        return Optional.of(told.equals("pulses per km")
+        return Optional.of(told.equals("pulses-per-km")
                 ? new Scale.PulsesPerKm(pulses) : Scale.PulsesPerKm.ofMile(pulses));
     }
 
     private Optional<Scale> rolling(boolean behindAxle) {
         int teeth = fields.whole("teeth", 1, MOST_TEETH);
         double axleRatio = behindAxle
-                ? fields.required("axle ratio", "4.1").map(node -> values.number(node, 0.1, 100)).orElse(Double.NaN) : 1;
+                ? fields.required("axle-ratio", "4.1").map(node -> values.number(node, 0.1, 100)).orElse(Double.NaN) : 1;
         String told = fields.oneOf("tyre", "rolls").orElse("");
         double rollsMetres = switch (told) {
             case "tyre" -> values.quantity(fields.place("tyre"), "a tyre's size like 205/55R16",

@@ -19,11 +19,11 @@ final class ReadingText {
     private static String scale(Scale scale, DisplayUnit unit, Reading.Kind kind) {
         if (scale instanceof Scale.Rolling rolling) {
             return ", teeth: " + plain(rolling.teeth())
-                    + (kind == Reading.Kind.VEHICLE_SPEED ? ", axle ratio: " + plain(rolling.axleRatio()) : "")
+                    + (kind == Reading.Kind.VEHICLE_SPEED ? ", axle-ratio: " + plain(rolling.axleRatio()) : "")
                     + ", rolls: " + new Quantity(rolling.rollsMetres(), Unit.METRE);
         }
         if (scale instanceof Scale.PulsesPerKm perKm) {
-            return ", pulses per km: " + plain(perKm.pulses());
+            return ", pulses-per-km: " + plain(perKm.pulses());
         }
         if (scale instanceof Scale.EventsPerTurn perTurn) {
             return ", events: " + plain(perTurn.events());

@@ -12,7 +12,7 @@ final class Usual {
 
     private Usual() {}
 
-    static Tolerance tolerance(Reading.Kind kind, Scale scale, DisplayUnit unit) {
+    static Tolerance tolerance(Scale scale, DisplayUnit unit) {
         if (scale instanceof Scale.Rolling) {
             return new Tolerance(TYRE_PERCENT, 0);
         }

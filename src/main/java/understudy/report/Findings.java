@@ -100,8 +100,8 @@ final class Findings {
         Numbered proof = Repair.proof(hunt).stream().filter(event -> ((Entry.Injected) event.entry()).place().point()
                 == hunt.circuit().firstInjectable()).reduce((first, last) -> last).orElseThrow();
         Entry.Injected injected = (Entry.Injected) proof.entry();
-        return "injected at " + hunt.name(injected.place()) + ", the display reads " + shown(injected) + " where "
-                + injected.expected() + " is due (step " + proof.number() + ").";
+        return "injected at " + hunt.name(injected.place()) + ", the display reads " + shown(injected) + " (step " + proof.number()
+                + "); expected: " + injected.expected() + ".";
     }
 
     private static String shown(Entry.Injected injected) {

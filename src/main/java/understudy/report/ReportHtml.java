@@ -95,7 +95,7 @@ final class ReportHtml {
 
     private void injections(List<InjectionRow> rows) {
         html.open("table", "class", "injections").open("thead").open("tr");
-        List.of("Step", "Injected at", "Played", "Due on the display", "Displayed", "Verdict, and why")
+        List.of("Step", "Injected at", "Played", "Expected", "Displayed", "Verdict, and why")
                 .forEach(head -> html.leaf("th", head, "scope", "col"));
         html.close().close().open("tbody");
         String stage = "";

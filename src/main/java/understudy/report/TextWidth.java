@@ -47,13 +47,11 @@ final class TextWidth {
     }
 
     private static double of(int letter) {
-        if (letter >= 0x1100) {
-            return 1;
+        if (letter > 0xFF || "mwMW@%\u00c6\u00e6".indexOf(letter) >= 0) {
+            return 1.05;
         } else if ("iljftI.,:;'|!()[] /\\".indexOf(letter) >= 0) {
             return 0.34;
-        } else if ("mwMW@%".indexOf(letter) >= 0) {
-            return 1;
         }
-        return Character.isUpperCase(letter) ? 0.75 : 0.6;
+        return Character.isUpperCase(letter) || letter == '&' ? 0.8 : 0.62;
     }
 }

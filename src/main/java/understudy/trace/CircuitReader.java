@@ -1,5 +1,6 @@
 package understudy.trace;
 
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -21,8 +22,8 @@ import understudy.text.YamlText;
  */
 public final class CircuitReader {
     private static final List<String> KEYS = List.of("title", "vehicle", "source", "pattern", "output", "speed", "input", "pin",
-            "reading", "reference", "path", "odds", "wrongly bad", "wrongly good", "confidence", "comes and goes");
-    private static final Map<String, Boolean> YES_OR_NO = Map.of("yes", true, "no", false);
+            "reading", "reference", "path", "odds", "wrongly-bad", "wrongly-good", "confidence", "comes-and-goes");
+    private static final Map<String, Boolean> YES_OR_NO = yesOrNo();
 
     private static final int TITLE_LETTERS = 80;
     private static final int TEXT_LETTERS = 2000;
@@ -70,12 +71,12 @@ public final class CircuitReader {
         Optional<String> speed = text(fields, "speed", TITLE_LETTERS);
         Optional<String> input = text(fields, "input", INPUT_LETTERS);
         Optional<Range> pin = fields.node("pin").flatMap(this::pin);
-        Optional<Reading> reading = fields.required("reading", "{shows: vehicle speed, unit: km/h, pulses per km: 2485}")
+        Optional<Reading> reading = fields.required("reading", "{shows: vehicle speed, unit: km/h, pulses-per-km: 2485}")
                 .flatMap(node -> ReadingReader.read(node, problems));
         Optional<String> reference = text(fields, "reference", TEXT_LETTERS);
-        boolean comesAndGoes = fields.choice("comes and goes", YES_OR_NO, false);
-        double wronglyBad = fields.quantity("wrongly bad", WRONG, 100 * USUAL_WRONG) / 100;
-        double wronglyGood = fields.quantity("wrongly good", WRONG, 100 * (comesAndGoes ? USUAL_MISSED : USUAL_WRONG)) / 100;
+        boolean comesAndGoes = fields.choice("comes-and-goes", YES_OR_NO, false);
+        double wronglyBad = fields.quantity("wrongly-bad", WRONG, 100 * USUAL_WRONG) / 100;
+        double wronglyGood = fields.quantity("wrongly-good", WRONG, 100 * (comesAndGoes ? USUAL_MISSED : USUAL_WRONG)) / 100;
         double confidence = fields.quantity("confidence", CONFIDENCE, 100 * USUAL_CONFIDENCE) / 100;
         double[] odds = fields.node("odds").map(this::odds).orElse(new double[] {USUAL_SENSOR_ODDS, USUAL_MODULE_ODDS});
         fields.required("path", "[{point: sensor connector, reach: 3 min}, {wire: floor loom}, {point: module pin, reach: 9 min}]");
@@ -87,6 +88,13 @@ public final class CircuitReader {
         return Optional.of(new Circuit(source.id(), title, vehicle, origin, pattern, output, speed, input, pin,
                 reading.orElseThrow(), reference, path.points(), path.segments(), odds[0], odds[1], wronglyBad, wronglyGood,
                 confidence, comesAndGoes));
+    }
+
+    private static Map<String, Boolean> yesOrNo() {
+        Map<String, Boolean> words = new LinkedHashMap<>(); // in the order of being told
+        words.put("yes", true);
+        words.put("no", false);
+        return words;
     }
 
     private Optional<String> text(Fields fields, String key, int mostLetters) {

@@ -54,7 +54,7 @@ final class Evidence {
             repairProven = false;
         }
         counted.add(event);
-        odds = odds.after(injected.place().point(), good, good ? 1 - circuit.wronglyBad() : circuit.wronglyBad(),
+        odds = odds.after(injected.place().point(), good ? 1 - circuit.wronglyBad() : circuit.wronglyBad(),
                 good ? circuit.wronglyGood() : 1 - circuit.wronglyGood());
         injected.moved().ifPresent(moved -> odds = odds.after(likelihoods(moved)));
     }

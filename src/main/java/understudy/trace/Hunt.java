@@ -4,6 +4,7 @@ import java.time.Instant;
 import java.util.ArrayList;
 import java.util.EnumSet;
 import java.util.HashSet;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
@@ -120,11 +121,12 @@ public final class Hunt {
         return EnumSet.allOf(Proof.class).stream().filter(proof -> !proven.contains(proof)).toList();
     }
 
-    /** The hazards of this job: those of the pattern, and those of every circuit. */
+    /** The hazards of this job: those of the patterns on both circuits, and those of every circuit. */
     public List<Hazard> hazards() {
-        List<Hazard> hazards = new ArrayList<>(subjects.suspect().pattern().hazards());
+        Set<Hazard> hazards = new LinkedHashSet<>(subjects.suspect().pattern().hazards());
+        subjects.reference().ifPresent(reference -> hazards.addAll(reference.pattern().hazards()));
         hazards.addAll(Hazard.general());
-        return hazards;
+        return List.copyOf(hazards);
     }
 
     /** What to do next. */

@@ -51,7 +51,12 @@ final class PathReader {
     }
 
     void read(Node node) {
-        List<Node> items = Fields.list(problems, node, 3, 2 * Circuit.MOST_POINTS - 1);
+        List<Node> items = Fields.list(problems, node, 1, 2 * Circuit.MOST_POINTS - 1);
+        if (!items.isEmpty() && items.size() < 3) {
+            problems.add(node, "a path needs at least two points, and there is nothing to tell apart here",
+                    "write a point, what lies between, and another point");
+            return;
+        }
         boolean pointIsDue = true;
         for (Node item : items) {
             Fields fields = new Fields(problems, item, "a piece of the path", KEYS);

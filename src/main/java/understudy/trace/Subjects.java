@@ -4,6 +4,9 @@ import java.util.Optional;
 import understudy.pattern.Output;
 import understudy.pattern.Pattern;
 import understudy.pattern.PatternReader;
+import understudy.quantity.QuantityException;
+import understudy.reading.Expected;
+import understudy.reading.SignalFrequency;
 import understudy.text.Result;
 
 /** The circuits of a job, read: the suspect one, and the one that proves the method. */
@@ -16,8 +19,7 @@ public record Subjects(Subject suspect, Optional<Subject> reference) {
         public static Subject of(Job.Subject kept) {
             Circuit circuit = value(CircuitReader.read(kept.circuit()));
             Subject subject = new Subject(circuit, value(PatternReader.read(kept.pattern())));
-            subject.output();
-            subject.speedHz();
+            subject.expected(subject.speedHz());
             return subject;
         }
 
@@ -34,9 +36,23 @@ public record Subjects(Subject suspect, Optional<Subject> reference) {
         public double speedHz() {
             try {
                 return circuit.speed().map(pattern.speed()::parseHz).orElse(pattern.speed().defaultHz());
-            } catch (understudy.quantity.QuantityException e) {
+            } catch (QuantityException e) {
                 throw new TraceException(circuit.id() + ": " + e.wrong(), e.right());
             }
+        }
+
+        /** Events a second, as the module counts them. */
+        public double frequencyHz(double speedHz) {
+            return SignalFrequency.hz(output(), speedHz).orElseThrow(() -> new TraceException(
+                    circuit.id() + ": no display can be foretold from output " + output().name() + " of pattern " + pattern.id(),
+                    "take an output with teeth, or a tone"));
+        }
+
+        /** What the display should show. */
+        public Expected expected(double speedHz) {
+            return circuit.reading().expected(frequencyHz(speedHz)).orElseThrow(() -> new TraceException(
+                    circuit.id() + ": its reading says nothing of " + pattern.speed().print(speedHz),
+                    "inject another speed, or let the reading's table go so far"));
         }
     }
 

@@ -50,12 +50,20 @@ final class Sample {
         return of(new Source("wires.yaml", circuit(points, "")), false, "None");
     }
 
+    /** The same job by another name. */
+    Sample called(String name) {
+        Job job = hunt.job();
+        hunt = Hunt.of(new Job(name, job.begun(), job.vehicle(), job.complaint(), job.who(), job.suspect(), job.reference(),
+                job.equipment(), job.events()));
+        return this;
+    }
+
     static String circuit(List<String> points, String atSecond) {
         StringBuilder text = new StringBuilder("""
                 title: Test circuit
                 source: Made up.
                 pattern: output-shaft-17-vr
-                reading: {shows: vehicle speed, unit: km/h, teeth: 17, axle ratio: 4.1, rolls: 1.927 m, step: 1 km/h}
+                reading: {shows: vehicle speed, unit: km/h, teeth: 17, axle-ratio: 4.1, rolls: 1.927 m, step: 1 km/h}
                 path:
                 """);
         for (int i = 0; i < points.size(); i++) {

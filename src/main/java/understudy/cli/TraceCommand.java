@@ -1,0 +1,127 @@
+package understudy.cli;
+
+import java.util.List;
+import java.util.Optional;
+import java.util.concurrent.Callable;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Parameters;
+import understudy.store.Store;
+import understudy.trace.Entry;
+import understudy.trace.Hunt;
+import understudy.trace.Step;
+
+/** Leads a fault hunt. */
+@Command(
+        name = "trace",
+        sortOptions = false,
+        abbreviateSynopsis = true,
+        description = "Leads a fault hunt on a circuit: where to inject, what it says, what next.",
+        footer = {
+            "",
+            "Examples:",
+            "  understudy trace fieldhand-4-speedometer --rig bench",
+            "  understudy trace fieldhand-4-speedometer --to silent --job first-try",
+            "  understudy trace --resume first-try --to silent",
+            "",
+            "You are asked everything, line by line. Every answer is kept at once: stop at",
+            "any prompt, and resume there. Type ? at a prompt for what else goes."
+        })
+final class TraceCommand implements Callable<Integer> {
+
+    private final Surroundings surroundings;
+
+    @Mixin
+    private HelpOption help;
+
+    @Parameters(paramLabel = "CIRCUIT", arity = "0..1", description = "The suspect circuit, by name or file.")
+    private String circuitName;
+
+    @Option(names = "--resume", paramLabel = "JOB", description = "Goes on with a job where it stood.")
+    private String resumed;
+
+    @Option(names = "--job", paramLabel = "NAME", description = "What the new job is called.")
+    private String jobName;
+
+    @Option(names = "--vehicle", paramLabel = "TEXT", description = "Which vehicle it is.")
+    private String vehicle;
+
+    @Option(names = "--complaint", paramLabel = "TEXT", description = "What the complaint is.")
+    private String complaint;
+
+    @Option(names = "--who", paramLabel = "TEXT", description = "Who does the work.")
+    private String who;
+
+    @Mixin
+    private TraceEquipment.Options equipment;
+
+    TraceCommand(Surroundings surroundings) {
+        this.surroundings = surroundings;
+    }
+
+    @Override
+    public Integer call() {
+        if (resumed == null && circuitName == null) {
+            throw new BadInput("trace: CIRCUIT is missing; give a circuit, or --resume JOB to go on with a job");
+        } else if (resumed != null && (circuitName != null || jobName != null || vehicle != null || complaint != null || who != null)) {
+            throw new BadInput("--resume: the job has its circuit, name, vehicle, complaint and who already; leave them out");
+        }
+        return resumed == null ? begin() : resume();
+    }
+
+    private int begin() {
+        TraceStart start = new TraceStart(circuitName);
+        TraceEquipment chosen = equipment.forNew(start.suspect(), start.reference(), surroundings);
+        try (Store store = surroundings.store(); TraceTalk talk = new TraceTalk(surroundings)) {
+            talk.lines(chosen.words());
+            Hunt hunt;
+            try {
+                hunt = start.begin(new TraceStart.Told(Optional.ofNullable(jobName), Optional.ofNullable(vehicle),
+                        Optional.ofNullable(complaint), Optional.ofNullable(who)), chosen, talk, store, surroundings);
+            } catch (TraceTalk.Left left) {
+                talk.say("No job was begun.");
+                return Main.FINE;
+            }
+            talk.gap();
+            talk.say("Job \"" + hunt.job().name() + "\" is begun. The circuit, with the odds of each piece before anything is"
+                    + " measured:");
+            talk.gap();
+            talk.lines(new TraceText(hunt).circuit());
+            return lead(new TraceSession(surroundings, talk, store.jobs(), hunt, chosen, false), talk);
+        }
+    }
+
+    private int resume() {
+        try (Store store = surroundings.store(); TraceTalk talk = new TraceTalk(surroundings)) {
+            Hunt hunt = Hunt.of(store.jobs().find(resumed));
+            if (hunt.next() instanceof Step.Ended) {
+                throw new BadInput("--resume: job \"" + hunt.job().name() + "\" is closed; 'understudy report \"" + hunt.job().name()
+                        + "\"' writes its report");
+            }
+            TraceEquipment chosen = equipment.forBegun(hunt.job().equipment(), hunt.subjects().suspect(),
+                    hunt.subjects().reference(), surroundings);
+            talk.lines(chosen.words());
+            talk.lines(new TraceText(hunt).where());
+            if (!hunt.job().equipment().words().contains(chosen.way())) {
+                hunt = store.jobs().add(hunt, surroundings.clock().instant(), new Entry.Noted("from here on: " + chosen.way()));
+            }
+            return lead(new TraceSession(surroundings, talk, store.jobs(), hunt, chosen, true), talk);
+        }
+    }
+
+    private int lead(TraceSession session, TraceTalk talk) {
+        String name = "\"" + session.hunt().job().name() + "\"";
+        try {
+            session.run();
+            talk.gap();
+            talk.say("For the report:");
+            talk.lines(List.of("  understudy report " + name));
+        } catch (TraceTalk.Left left) {
+            talk.gap();
+            talk.say("Nothing plays, and the job is kept. Go on with:");
+            talk.lines(List.of("  understudy trace --resume " + name + equipment.again()));
+        }
+        return Main.FINE;
+    }
+}

@@ -1,0 +1,134 @@
+package understudy.reading;
+
+import java.util.List;
+import java.util.Optional;
+import org.apache.commons.math3.distribution.TDistribution;
+
+/**
+ * A straight line through pairs of injected frequency and displayed number, {@code shown = offset + perHz * frequency},
+ * with limits that hold the truth at least 19 times out of 20.
+ *
+ * <p>Where one line can pass every pair within half a step, rounding explains all that is seen, and the limits enclose
+ * every line that can: a display that does nothing but round can't lie outside them. Where none can, the display wavers
+ * by more than its rounding: then it is least squares with Student's t (Draper and Smith, Applied Regression Analysis,
+ * 3rd edition 1998, 1.4), and a scatter of no less than rounding alone would make.
+ *
+ * @param perHz       slope, in the display's unit for each event a second
+ * @param offset      shown at 0 Hz, in the display's unit
+ * @param throughZero the slope if the offset is taken for exactly 0; empty where the pairs rule that out
+ * @param fromHz      lowest frequency fitted
+ * @param toHz        highest
+ * @param away        how far, between these two, the truth may lie from {@link #shown}, in the display's unit
+ * @param rounding    whether rounding explains all that is seen
+ */
+public record ScaleFit(
+        Limits perHz, Limits offset, Optional<Limits> throughZero, double fromHz, double toHz, double away, boolean rounding) {
+
+    /** 19 of 20, half of the rest on either side. */
+    private static final double UPPER = 0.975;
+
+    /**
+     * @param pairs two or more, at two or more different frequencies
+     * @param step  of the display, above 0
+     */
+    public static ScaleFit of(List<Pair> pairs, double step) {
+        if (pairs.stream().mapToDouble(Pair::frequencyHz).distinct().count() < 2) {
+            throw new IllegalArgumentException("a line needs two different frequencies");
+        }
+        return Lines.within(step / 2, pairs).map(lines -> of(lines, pairs, step)).orElseGet(() -> scattered(pairs, step));
+    }
+
+    private static ScaleFit of(Lines lines, List<Pair> pairs, double step) {
+        double fromHz = fromHz(pairs);
+        double toHz = toHz(pairs);
+        Optional<Limits> throughZero = roundedThroughZero(pairs, step);
+        // the distance between two lines is greatest at an end
+        double away = Math.max(away(lines.at(fromHz), throughZero, fromHz), away(lines.at(toHz), throughZero, toHz));
+        return new ScaleFit(lines.slope(), lines.at(0), throughZero, fromHz, toHz, away, true);
+    }
+
+    private static double away(Limits limits, Optional<Limits> throughZero, double frequencyHz) {
+        double shown = throughZero.map(zero -> zero.value() * frequencyHz).orElse(limits.value());
+        return Math.max(limits.high() - shown, shown - limits.low());
+    }
+
+    private static Optional<Limits> roundedThroughZero(List<Pair> pairs, double step) {
+        double low = Double.NEGATIVE_INFINITY;
+        double high = Double.POSITIVE_INFINITY;
+        for (Pair pair : pairs) {
+            if (pair.frequencyHz() == 0) {
+                if (Math.abs(pair.shown()) > step / 2) {
+                    return Optional.empty();
+                }
+                continue;
+            }
+            low = Math.max(low, (pair.shown() - step / 2) / pair.frequencyHz());
+            high = Math.min(high, (pair.shown() + step / 2) / pair.frequencyHz());
+        }
+        return low <= high ? Optional.of(new Limits(low, (low + high) / 2, high)) : Optional.empty();
+    }
+
+    /** By least squares, three pairs or more; with {@code step} as what rounding adds at least. */
+    static ScaleFit scattered(List<Pair> pairs, double step) {
+        int count = pairs.size();
+        double meanHz = pairs.stream().mapToDouble(Pair::frequencyHz).average().orElseThrow();
+        double meanShown = pairs.stream().mapToDouble(Pair::shown).average().orElseThrow();
+        double squares = pairs.stream().mapToDouble(pair -> sq(pair.frequencyHz() - meanHz)).sum();
+        double perHz = pairs.stream()
+                .mapToDouble(pair -> (pair.frequencyHz() - meanHz) * (pair.shown() - meanShown)).sum() / squares;
+        double rest = pairs.stream()
+                .mapToDouble(pair -> sq(pair.shown() - meanShown - perHz * (pair.frequencyHz() - meanHz))).sum();
+        double rounding = sq(step) / 12; // variance of an error spread evenly over one step
+        double reach = Math.sqrt(Math.max(rest / (count - 2), rounding)) * student(count - 2);
+        double fromHz = fromHz(pairs);
+        double toHz = toHz(pairs);
+        Limits offset = around(meanShown - perHz * meanHz, reach * Math.sqrt(1.0 / count + sq(meanHz) / squares));
+        Optional<Limits> throughZero =
+                offset.hold(0) ? Optional.of(scatteredThroughZero(pairs, rounding)) : Optional.empty();
+        double away = 0;
+        for (double hz : new double[] {fromHz, toHz}) {
+            Limits here = around(meanShown + perHz * (hz - meanHz), reach * Math.sqrt(1.0 / count + sq(hz - meanHz) / squares));
+            away = Math.max(away, away(here, throughZero, hz));
+        }
+        return new ScaleFit(around(perHz, reach / Math.sqrt(squares)), offset, throughZero, fromHz, toHz, away, false);
+    }
+
+    private static Limits scatteredThroughZero(List<Pair> pairs, double rounding) {
+        double squares = pairs.stream().mapToDouble(pair -> sq(pair.frequencyHz())).sum();
+        double perHz = pairs.stream().mapToDouble(pair -> pair.frequencyHz() * pair.shown()).sum() / squares;
+        double rest = pairs.stream().mapToDouble(pair -> sq(pair.shown() - perHz * pair.frequencyHz())).sum();
+        double deviation = Math.sqrt(Math.max(rest / (pairs.size() - 1), rounding));
+        return around(perHz, student(pairs.size() - 1) * deviation / Math.sqrt(squares));
+    }
+
+    private static double student(int freedom) {
+        return new TDistribution(freedom).inverseCumulativeProbability(UPPER);
+    }
+
+    private static Limits around(double value, double away) {
+        return new Limits(value - away, value, value + away);
+    }
+
+    private static double sq(double x) {
+        return x * x;
+    }
+
+    private static double fromHz(List<Pair> pairs) {
+        return pairs.stream().mapToDouble(Pair::frequencyHz).min().orElseThrow();
+    }
+
+    private static double toHz(List<Pair> pairs) {
+        return pairs.stream().mapToDouble(Pair::frequencyHz).max().orElseThrow();
+    }
+
+    /** What is known of the slope, with the offset taken for 0 where it may be. */
+    public Limits factor() {
+        return throughZero.orElse(perHz);
+    }
+
+    /** By the likeliest line, through zero where the pairs allow it, in the display's unit. */
+    public double shown(double frequencyHz) {
+        return throughZero.map(zero -> zero.value() * frequencyHz)
+                .orElse(offset.value() + perHz.value() * frequencyHz);
+    }
+}
