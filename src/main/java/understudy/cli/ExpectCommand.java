@@ -20,6 +20,7 @@ import understudy.reading.Displayed;
 import understudy.reading.OwnReading;
 import understudy.reading.Reading;
 import understudy.reading.ReadingReader;
+import understudy.reading.SignalFrequency;
 import understudy.reading.TyreSize;
 import understudy.trace.Subjects;
 
@@ -35,8 +36,7 @@ import understudy.trace.Subjects;
             "  understudy expect wheel-speed-44-vr --speed \"50 km/h\"",
             "  understudy expect fieldhand-4-speedometer",
             "  understudy expect wheel-speed-44-vr --from \"10 km/h\" --to \"120 km/h\"",
-            "  understudy expect --frequency \"692 Hz\" --reading \"shows: wheel speed,",
-            "    unit: mph, teeth: 48, tyre: 205/55R16\"",
+            "  understudy expect sine --reading \"shows: engine speed, unit: rpm, teeth: 36\"",
             "  understudy expect --learn \"100 Hz: 16 km/h, 200 Hz: 32, 400 Hz: 63\"",
             "",
             "'understudy guide reading' has every kind of reading, word by word."
@@ -117,6 +117,8 @@ final class ExpectCommand implements Callable<Integer> {
                 .flatMap(words -> given.value(ReadingReader.read(words, "--reading")))
                 .or(() -> circuit.map(subject -> subject.circuit().reading()));
         usualHz = circuit.map(Subjects.Subject::speedHz);
+        output.filter(one -> SignalFrequency.hz(one, 1).isEmpty()).ifPresent(one -> given.problem(patternName,
+                "its output " + one.name() + " has no events that a module counts", "name another one with --output"));
         given.refuse();
         Optional<Reading> reading = declared.or(() -> output.flatMap(one -> OwnReading.of(pattern.orElseThrow(), one)));
         Injected injected = new Injected(pattern, output);
@@ -175,7 +177,7 @@ final class ExpectCommand implements Callable<Integer> {
 
     private List<String> expect(Injected injected, Optional<Reading> known, Given given) {
         if (known.isEmpty()) {
-            given.problem(patternName, "this output tells no speed that a display could show", "say what is shown with --reading");
+            given.problem(patternName, "this output stands still, whatever the speed", "say what is shown with --reading");
             given.refuse();
         }
         Reading reading = known.orElseThrow();

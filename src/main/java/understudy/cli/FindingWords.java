@@ -26,8 +26,8 @@ final class FindingWords {
             return "the display counts in steps of " + unit.exactly(coarse.step()) + ".";
         }
         if (finding instanceof Finding.Lags lags) {
-            return "it shows " + unit.rounded(lags.shown(), 2) + " less after the frequency was raised than after it was lowered."
-                    + " It averages: wait until it stands still before you read it. Here either was given half.";
+            return "the display shows " + unit.rounded(lags.shown(), 2) + " less after the frequency was raised than after it was lowered."
+                    + " It averages: wait until it stands still before you read it.";
         }
         if (finding instanceof Finding.Outlier outlier) {
             return pair(outlier.pair(), unit) + " does not fit: it is " + unit.rounded(Math.abs(outlier.away()), 2) + " too "

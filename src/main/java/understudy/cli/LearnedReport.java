@@ -3,6 +3,7 @@ package understudy.cli;
 import java.math.MathContext;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
@@ -81,8 +82,7 @@ final class LearnedReport {
     }
 
     private boolean setAside(Pair pair) {
-        // where the display lags, what is fitted are evened pairs
-        return learned.findings().stream().noneMatch(Finding.Lags.class::isInstance) && !learned.used().contains(pair);
+        return !learned.used().contains(pair);
     }
 
     private String scale() {
@@ -148,7 +148,7 @@ final class LearnedReport {
         if (beside.maybe(1)) {
             return "That agrees with what --reading declares.";
         }
-        String times = "That is " + counts(beside.ratio(), 1) + " times what --reading declares";
+        String times = "The scale is " + counts(beside.ratio(), 1) + " times what --reading declares";
         if (beside.maybe(2)) {
             return times + ": twice. The module counts both edges of each tooth, or is set for half as many teeth.";
         }
@@ -174,11 +174,12 @@ final class LearnedReport {
         ScaleFit fit = learned.fit();
         int count = learned.used().size();
         String step = learned.unit().exactly(learned.step());
-        if (!fit.rounding()) {
-            return "The truth lies within these limits 19 times out of 20, by the scatter of " + count + " numbers.";
-        }
-        return "If the display does nothing but round to " + step + ", the truth lies within these limits for certain."
-                + (count == 2 ? " Two numbers can't show whether it does; take a third." : "");
+        return switch (fit.basis()) {
+            case ROUNDING -> "If the display does nothing but round to the nearest " + step + ", the truth lies within these limits for certain."
+                    + (count == 2 ? " Two numbers can't show whether it does; take a third." : "");
+            case LAG -> "The truth lies within these limits if the display lags by no more than that.";
+            case SCATTER -> "The truth lies within these limits 19 times out of 20, by the scatter of " + count + " numbers.";
+        };
     }
 
     Map<String, Object> json() {
@@ -191,7 +192,7 @@ final class LearnedReport {
                 "perHz", limits(fit.perHz()),
                 "offset", limits(fit.offset()),
                 "perHzThroughZero", fit.throughZero().map(LearnedReport::limits).orElse(null),
-                "roundingExplains", fit.rounding(),
+                "limitsBy", fit.basis().name().toLowerCase(Locale.ROOT),
                 "pulsesPerKm", Implied.pulsesPerKm(learned).map(LearnedReport::limits).orElse(null),
                 "eventsPerTurn", Implied.eventsPerTurn(learned).map(LearnedReport::limits).orElse(null),
                 "teeth", rollsMetres.isEmpty() ? null : Implied.pulsesPerKm(learned)

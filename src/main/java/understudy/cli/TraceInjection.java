@@ -55,7 +55,9 @@ final class TraceInjection {
     private void clipOn(Place place) {
         Circuit circuit = desk.hunt().circuitOf(place);
         TracePins pins = equipment.pins(circuit).within(desk.hunt().job().equipment().pinVolts());
-        talk.say((clipped ? "Take the clips off, the signal clip first. " : "") + "Go to " + desk.hunt().name(place) + ", about "
+        String off = clippedAt.isPresent() ? "Take the clips off, the signal clip first. "
+                : resumed && !clipped ? "If the clips are still on, take them off, the signal clip first. " : "";
+        talk.say(off + "Go to " + desk.hunt().name(place) + ", about "
                 + TraceText.minutes(circuit.points().get(place.point()).reachMinutes())
                 + ". " + pins.how());
         clippedAt = Optional.empty();

@@ -13,12 +13,12 @@ import understudy.trace.Step;
 final class TraceSession {
 
     private static final List<String> METHOD_CHECKS = List.of(
-            "  - the clips: ground on ground, signal on the signal pin, and the sensor unplugged",
-            "  - the rig: is it the right output, is the system's volume at 100 %?",
-            "  - the polarity: try the two wires the other way round",
-            "  - the level: volts ... compares what a meter shows at the clips with what is due",
-            "  - the display: is it the right value, and does this module show it while it stands?",
-            "  - the circuit file: teeth, ratio, unit");
+            "the clips: ground on ground, signal on the signal pin, and the sensor unplugged",
+            "the rig: is it the right output, is the system's volume at 100 %?",
+            "the polarity: try the two wires the other way round",
+            "the level: volts ... compares what a meter shows at the clips with what is due",
+            "the display: is it the right value, and does this module show it while it stands?",
+            "the circuit file: teeth, ratio, unit");
 
     private final TraceTalk talk;
     private final TraceDesk desk;
@@ -57,6 +57,8 @@ final class TraceSession {
         } else if (next instanceof Step.Caution caution) {
             caution(caution.hazards());
         } else if (chosen.isPresent()) {
+            talk.gap();
+            talk.say("INSTEAD: " + desk.hunt().name(chosen.get()) + ".");
             inject(chosen.get());
         } else if (next instanceof Step.Inject inject) {
             talk.gap();
@@ -97,13 +99,15 @@ final class TraceSession {
         if (place.onReference()) {
             reference();
         } else {
-            desk.hunt().clashes().stream().findFirst().ifPresent(clash -> {
+            new TraceText(desk.hunt()).clashes().forEach(clash -> {
                 talk.gap();
-                new TraceText(desk.hunt()).clashes().forEach(talk::say);
+                talk.say(clash);
             });
-            talk.gap();
-            talk.say("Suspects now:");
-            talk.lines(new TraceText(desk.hunt()).suspects());
+            if (!desk.hunt().repairProven()) {
+                talk.gap();
+                talk.say("Suspects now:");
+                talk.lines(new TraceText(desk.hunt()).suspects());
+            }
         }
     }
 
@@ -113,7 +117,7 @@ final class TraceSession {
             return;
         }
         talk.say("Rig and method are not proven, so nothing that reads bad on the suspect circuit would count. Check:");
-        talk.lines(METHOD_CHECKS);
+        METHOD_CHECKS.forEach(check -> talk.lines(Paragraph.lines("  - ", "    ", check)));
         while (true) {
             String line = desk.ask("Press Enter to inject there again, or type go on to do without the proof: ");
             if (line.isEmpty()) {

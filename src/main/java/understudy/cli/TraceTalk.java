@@ -98,7 +98,9 @@ final class TraceTalk implements AutoCloseable {
      * @throws Left at the end of the input, and after an interrupt
      */
     Optional<String> answer(String question, BooleanSupplier over) {
-        surroundings.out().print(question);
+        List<String> asked = Paragraph.lines(question);
+        lines(asked.subList(0, asked.size() - 1));
+        surroundings.out().print(asked.get(asked.size() - 1) + " ");
         surroundings.out().flush();
         Optional<String> line = next(over);
         // a terminal shows what is typed by itself

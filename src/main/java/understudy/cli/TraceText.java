@@ -139,7 +139,7 @@ final class TraceText {
             return place(hunt, pin.place()) + ": " + volts(pin.volts()) + " on the pin"
                     + (hunt.pinAllowed(pin) ? "" : ", which is not allowed");
         } else if (entry instanceof Entry.Injected injected) {
-            return place(hunt, injected.place()) + ": " + shown(injected) + ": " + verdict(injected)
+            return place(hunt, injected.place()) + ": " + Judgement.of(injected).verdict() + ", " + shown(injected)
                     + (injected.levelPart() < 1 ? ", at a level of " + percent(injected.levelPart()) : "")
                     + injected.moved().map(moved -> ", when " + hunt.circuitOf(injected.place()).suspects().get(moved).name()
                             + " was moved").orElse("")
@@ -172,10 +172,9 @@ final class TraceText {
     }
 
     private static String shown(Entry.Injected injected) {
-        return injected.answer().kind() == Answer.Kind.VALUE
-                ? injected.expected().unit().rounded(injected.answer().value(), 6) + " shown, "
-                        + injected.expected() + " expected"
-                : injected.answer().kind().words();
+        return (injected.answer().kind() == Answer.Kind.VALUE
+                ? injected.expected().unit().rounded(injected.answer().value(), 6) + " shown" : injected.answer().kind().words())
+                + " (expected: " + injected.expected() + ")";
     }
 
     /** "0.3 V": as a meter shows it, without a prefix. */

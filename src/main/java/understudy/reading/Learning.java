@@ -32,14 +32,16 @@ final class Learning {
         if (!explained(pairs)) {
             coarseSteps();
         }
-        if (!explained(pairs) && lags()) {
-            return new Learned(unit, step, ScaleFit.scattered(pairs, step), pairs, findings);
+        double lag = explained(pairs) ? 0 : lag();
+        if (lag > 0) {
+            findings.add(new Finding.Lags(lag));
+            return new Learned(unit, step, ScaleFit.lagging(pairs, lag, step), pairs, findings);
         }
         if (!explained(pairs)) {
             outliers();
         }
         ScaleFit fit = ScaleFit.of(pairs, step);
-        if (!fit.rounding()) {
+        if (fit.basis() == ScaleFit.Basis.SCATTER) {
             double away = pairs.stream().mapToDouble(pair -> Math.abs(pair.shown() - fit.shown(pair.frequencyHz()))).max().orElse(0);
             findings.add(new Finding.Wavers(away));
         }
@@ -86,7 +88,7 @@ final class Learning {
         double aboveHz = silent.get(silent.size() - 1).frequencyHz();
         if (Math.abs(line.shown(aboveHz)) > STILL * step) {
             findings.add(new Finding.Starts(aboveHz));
-            pairs.removeIf(pair -> silent.contains(pair) && Math.abs(line.shown(pair.frequencyHz())) > STILL * step);
+            pairs.removeAll(silent);
         }
     }
 
@@ -112,10 +114,10 @@ final class Learning {
     }
 
     /**
-     * Pairs that were reached from below lie under those reached from above, and the two lie on parallel lines: half the
-     * difference is given to either.
+     * How far pairs that were reached from below lie under those reached from above, if the two lie on parallel lines; 0
+     * if they don't.
      */
-    private boolean lags() {
+    private double lag() {
         List<Pair> rising = new ArrayList<>();
         List<Pair> falling = new ArrayList<>();
         for (int i = 1; i < all.size(); i++) {
@@ -125,7 +127,7 @@ final class Learning {
             }
         }
         if (!isLine(rising) || !isLine(falling)) {
-            return false;
+            return 0;
         }
         double perHz = commonSlope(rising, falling);
         double lag = level(falling, perHz) - level(rising, perHz);
@@ -134,11 +136,9 @@ final class Learning {
         falling.forEach(pair -> evened.add(new Pair(pair.frequencyHz(), pair.shown() - lag / 2)));
         // rounding makes up to a step of the difference, and half a step of what is left
         if (lag <= step || Strip.halfHeight(evened) > Math.max(step, Strip.halfHeight(pairs) / 2)) {
-            return false;
+            return 0;
         }
-        findings.add(new Finding.Lags(lag));
-        pairs = evened;
-        return true;
+        return lag;
     }
 
     private static double commonSlope(List<Pair> a, List<Pair> b) {

@@ -10,6 +10,7 @@ import java.util.stream.Collectors;
 import org.snakeyaml.engine.v2.nodes.MappingNode;
 import org.snakeyaml.engine.v2.nodes.Node;
 import org.snakeyaml.engine.v2.nodes.NodeTuple;
+import org.snakeyaml.engine.v2.nodes.ScalarNode;
 import understudy.quantity.Dimension;
 import understudy.quantity.Quantity;
 import understudy.quantity.QuantityException;
@@ -76,8 +77,7 @@ public final class ReadingReader {
 
     private Optional<Reading> read() {
         Optional<Reading.Kind> kind = fields.required("shows", "wheel speed").flatMap(node -> values.choice(node, KINDS));
-        Optional<DisplayUnit> unit = fields.required("unit", "km/h")
-                .flatMap(node -> values.choice(node, DisplayUnit.BY_SYMBOL));
+        Optional<DisplayUnit> unit = fields.required("unit", "km/h").flatMap(this::unit);
         if (kind.isEmpty() || unit.isEmpty()) {
             return Optional.empty();
         }
@@ -97,6 +97,17 @@ public final class ReadingReader {
         double step = fields.node("step").map(node -> step(node, unit.get())).orElse(unit.get().usualStep());
         return fields.clean() && scale.isPresent()
                 ? Optional.of(new Reading(kind.get(), unit.get(), scale.get(), tolerance, step)) : Optional.empty();
+    }
+
+    /** Never guesses which was meant: "kph" is nearer to mph than to km/h. */
+    private Optional<DisplayUnit> unit(Node node) {
+        String written = node instanceof ScalarNode scalar ? scalar.getValue() : "";
+        Optional<DisplayUnit> unit = Optional.ofNullable(DisplayUnit.BY_SYMBOL.get(written));
+        if (unit.isEmpty()) {
+            problems.add(node, "\"" + written + "\" is no unit of a display",
+                    "write one of: " + String.join(", ", DisplayUnit.BY_SYMBOL.keySet()));
+        }
+        return unit;
     }
 
     private Optional<Scale> scale(Reading.Kind kind, DisplayUnit unit) {

@@ -11,7 +11,8 @@ import org.apache.commons.math3.distribution.TDistribution;
  * <p>Where one line can pass every pair within half a step, rounding explains all that is seen, and the limits enclose
  * every line that can: a display that does nothing but round can't lie outside them. Where none can, the display wavers
  * by more than its rounding: then it is least squares with Student's t (Draper and Smith, Applied Regression Analysis,
- * 3rd edition 1998, 1.4), and a scatter of no less than rounding alone would make.
+ * 3rd edition 1998, 1.4), and a scatter of no less than rounding alone would make. Where it lags, what it lags by counts as
+ * rounding does.
  *
  * @param perHz       slope, in the display's unit for each event a second
  * @param offset      shown at 0 Hz, in the display's unit
@@ -19,10 +20,13 @@ import org.apache.commons.math3.distribution.TDistribution;
  * @param fromHz      lowest frequency fitted
  * @param toHz        highest
  * @param away        how far, between these two, the truth may lie from {@link #shown}, in the display's unit
- * @param rounding    whether rounding explains all that is seen
+ * @param basis       what the limits rest on
  */
 public record ScaleFit(
-        Limits perHz, Limits offset, Optional<Limits> throughZero, double fromHz, double toHz, double away, boolean rounding) {
+        Limits perHz, Limits offset, Optional<Limits> throughZero, double fromHz, double toHz, double away, Basis basis) {
+
+    /** What limits rest on: that the display only rounds; that it lags by no more than was seen; or the scatter that was seen. */
+    public enum Basis { ROUNDING, LAG, SCATTER }
 
     /** 19 of 20, half of the rest on either side. */
     private static final double UPPER = 0.975;
@@ -35,16 +39,26 @@ public record ScaleFit(
         if (pairs.stream().mapToDouble(Pair::frequencyHz).distinct().count() < 2) {
             throw new IllegalArgumentException("a line needs two different frequencies");
         }
-        return Lines.within(step / 2, pairs).map(lines -> of(lines, pairs, step)).orElseGet(() -> scattered(pairs, step));
+        return Lines.within(step / 2, pairs).map(lines -> of(lines, pairs, step, Basis.ROUNDING)).orElseGet(() -> scattered(pairs, step));
     }
 
-    private static ScaleFit of(Lines lines, List<Pair> pairs, double step) {
+    /**
+     * Where rising readings lag behind falling ones.
+     *
+     * @param lag between the two; the truth is taken to lie between, give or take rounding
+     */
+    static ScaleFit lagging(List<Pair> pairs, double lag, double step) {
+        double wide = lag + 2 * step; // a whole step either side, since the lag itself is known to about one
+        return Lines.within(wide / 2, pairs).map(lines -> of(lines, pairs, wide, Basis.LAG)).orElseGet(() -> scattered(pairs, step));
+    }
+
+    private static ScaleFit of(Lines lines, List<Pair> pairs, double step, Basis basis) {
         double fromHz = fromHz(pairs);
         double toHz = toHz(pairs);
         Optional<Limits> throughZero = roundedThroughZero(pairs, step);
         // the distance between two lines is greatest at an end
         double away = Math.max(away(lines.at(fromHz), throughZero, fromHz), away(lines.at(toHz), throughZero, toHz));
-        return new ScaleFit(lines.slope(), lines.at(0), throughZero, fromHz, toHz, away, true);
+        return new ScaleFit(lines.slope(), lines.at(0), throughZero, fromHz, toHz, away, basis);
     }
 
     private static double away(Limits limits, Optional<Limits> throughZero, double frequencyHz) {
@@ -90,7 +104,7 @@ public record ScaleFit(
             Limits here = around(meanShown + perHz * (hz - meanHz), reach * Math.sqrt(1.0 / count + sq(hz - meanHz) / squares));
             away = Math.max(away, away(here, throughZero, hz));
         }
-        return new ScaleFit(around(perHz, reach / Math.sqrt(squares)), offset, throughZero, fromHz, toHz, away, false);
+        return new ScaleFit(around(perHz, reach / Math.sqrt(squares)), offset, throughZero, fromHz, toHz, away, Basis.SCATTER);
     }
 
     private static Limits scatteredThroughZero(List<Pair> pairs, double rounding) {

@@ -25,6 +25,9 @@ final class TypedNumber {
     }
 
     private static Displayed number(String text, DisplayUnit unit, Optional<Expected> expected) {
+        if (text.isEmpty()) {
+            throw new QuantityException("nothing was given", "write the number that the display shows, like 43 " + unit.symbol());
+        }
         boolean bare = BARE.matcher(text).matches();
         boolean negative = unit.dimension() == Dimension.PRESSURE;
         double shown = ReadingReader.parse(bare ? text + " " + unit.symbol() : text, unit, negative ? -unit.most() : 0);
