@@ -103,6 +103,10 @@ final class Evidence {
         return new Finding(best, most, most >= circuit.confidence());
     }
 
+    List<Numbered> counted() {
+        return List.copyOf(counted);
+    }
+
     List<Clash> clashes() {
         List<Clash> clashes = new ArrayList<>();
         for (Numbered good : counted) {

@@ -81,6 +81,11 @@ public final class Hunt {
         return evidence.finding();
     }
 
+    /** The injections that the finding rests on: on the suspect circuit, good or bad, and no proof of a repair. */
+    public List<Numbered> counted() {
+        return evidence.counted();
+    }
+
     /** Pairs of injections that contradict each other. */
     public List<Clash> clashes() {
         return evidence.clashes();
