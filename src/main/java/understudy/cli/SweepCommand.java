@@ -162,7 +162,7 @@ final class SweepCommand implements Callable<Integer> {
         SweepReport report = new SweepReport(swept, log.rows());
         talk.lines(report.lines());
         if (!files.draws()) {
-            report.plot().ifPresent(plot -> {
+            report.plot().filter(SweepReport::tellsMoreThanTheTable).ifPresent(plot -> {
                 talk.gap();
                 talk.lines(TerminalPlot.draw(plot, Paragraph.WIDTH, DRAWN_ROWS, surroundings.braille()));
             });

@@ -78,7 +78,7 @@ final class SweepFiles {
             try {
                 Json.write(came, file);
             } catch (IOException e) {
-                throw new Failed(file + ": the result could not be written: " + e.getMessage(), e);
+                throw new Failed(file + ": the result could not be written: " + WholeFile.reason(e), e);
             }
             talk.say("Written to " + file + ".");
         });

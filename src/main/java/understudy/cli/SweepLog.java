@@ -8,6 +8,9 @@ import java.time.format.DateTimeParseException;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import understudy.text.Problems;
+import understudy.text.Result;
+import understudy.text.TextFile;
 import understudy.trace.Answer;
 
 /**
@@ -35,7 +38,7 @@ final class SweepLog {
             Files.createDirectories(file.toAbsolutePath().getParent());
             log.write(List.of());
         } catch (IOException e) {
-            throw new Failed(file + ": the table of readings can't be written: " + e.getMessage()
+            throw new Failed(file + ": the table of readings can't be written: " + WholeFile.reason(e)
                     + "; nothing was played; name a file where it can, with --csv", e);
         }
         return log;
@@ -44,24 +47,22 @@ final class SweepLog {
     /** One that was begun before, with the same speeds and the same reading. */
     static SweepLog resume(Path file, Swept swept, List<SweepStep> steps, Given given) {
         SweepLog log = new SweepLog(file, swept);
-        try {
-            List<String> lines = Files.readAllLines(file);
-            if (lines.isEmpty() || !lines.get(0).equals(log.header())) {
-                given.problem("--resume", file + " holds no sweep of this circuit and display",
-                        "name the file that it was begun with, or leave --resume out");
+        Problems problems = new Problems(file.toString());
+        Optional<String> text = TextFile.read(file.toString(), problems);
+        List<String> lines = given.value(Result.of(text, problems)).map(read -> read.lines().toList()).orElse(List.of());
+        if (text.isPresent() && (lines.isEmpty() || !lines.get(0).equals(log.header()))) {
+            given.problem("--resume", file + " holds no sweep of this circuit and display",
+                    "name the file that it was begun with, or leave --resume out");
+            return log;
+        }
+        for (int i = 1; i < lines.size(); i++) {
+            Optional<SweepRow> row = i > steps.size() ? Optional.empty() : log.row(lines.get(i), steps.get(i - 1));
+            if (row.isEmpty()) {
+                given.problem(file + ":" + (i + 1), "this row does not belong to the speeds, or the reading, of this sweep",
+                        "give the same as when it was begun");
                 return log;
             }
-            for (int i = 1; i < lines.size(); i++) {
-                Optional<SweepRow> row = i > steps.size() ? Optional.empty() : log.row(lines.get(i), steps.get(i - 1));
-                if (row.isEmpty()) {
-                    given.problem(file + ":" + (i + 1), "this row does not belong to the speeds, or the reading, of this sweep",
-                            "give the same as when it was begun");
-                    return log;
-                }
-                log.rows.add(row.get());
-            }
-        } catch (IOException e) {
-            given.problem("--resume", file + " can't be read: " + e.getMessage(), "name the file of a sweep that was begun");
+            log.rows.add(row.get());
         }
         return log;
     }

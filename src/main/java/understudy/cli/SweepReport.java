@@ -68,7 +68,7 @@ final class SweepReport {
             table.row(String.valueOf(i + 1), swept.pattern().speed().print(row.speedHz()), SignalWords.hertz(row.frequencyHz()),
                     unit.print(row.expected().value(), step),
                     row.seen().isEmpty() ? "-" : row.shown().filter(shown -> !row.verdict().equals("nothing"))
-                            .map(unit::exactly).orElse(row.verdict()),
+                            .map(number -> unit.rounded(number, 6)).orElse(row.verdict()),
                     row.deviation().map(away -> signed(unit.print(away, step))).orElse("-"),
                     row.deviationPercent().map(percent -> signed(tenth(percent) + " %")).orElse("-"), row.verdict());
         }
@@ -110,6 +110,11 @@ final class SweepReport {
         double to = panels.stream().mapToDouble(panel -> panel.points().get(panel.points().size() - 1).x()).max().orElseThrow();
         return Optional.of(new LinePlot(swept.title() + ": how far the display is off",
                 "speed (" + swept.pattern().speed().unit().symbol() + ")", from, to, panels));
+    }
+
+    /** Not where every line is level. */
+    static boolean tellsMoreThanTheTable(LinePlot plot) {
+        return plot.panels().stream().anyMatch(panel -> panel.points().stream().mapToDouble(LinePlot.Point::y).distinct().count() > 1);
     }
 
     private boolean slowedTo(int i) {

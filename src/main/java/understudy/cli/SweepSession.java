@@ -226,8 +226,8 @@ final class SweepSession {
                 writing.write();
                 return true;
             } catch (IOException e) {
-                talk.say(log.file() + " can't be written: " + e.getMessage() + ". What was typed before is in it. Make room on the"
-                        + " disk, then press Enter to try again; or type stop.");
+                talk.say(log.file() + " can't be written: " + WholeFile.reason(e) + ". What was typed before is kept. Mend that,"
+                        + " then press Enter to try again; or type stop.");
                 if (talk.answer("Enter or stop: ", () -> false).orElseThrow().equalsIgnoreCase("stop")) {
                     stopped = true;
                     return false;

@@ -91,7 +91,9 @@ final class SweepSteps {
 
     private double[] speeds(String item) {
         Matcher span = SPAN.matcher(item);
-        if (!span.matches()) {
+        if (!span.matches() && item.contains(" to ")) {
+            throw new QuantityException("\"" + item + "\" does not say how far apart", "write it like \"200 to 2000 by 200 rpm\"");
+        } else if (!span.matches()) {
             return new double[] {speed.parseHz(item)};
         }
         double first = speed.parseHz(span.group(1));

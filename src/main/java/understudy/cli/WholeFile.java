@@ -4,7 +4,10 @@ import java.io.IOException;
 import java.nio.ByteBuffer;
 import java.nio.channels.FileChannel;
 import java.nio.charset.StandardCharsets;
+import java.nio.file.AccessDeniedException;
+import java.nio.file.FileSystemException;
 import java.nio.file.Files;
+import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
 import java.nio.file.StandardOpenOption;
@@ -30,5 +33,17 @@ final class WholeFile {
         } finally {
             Files.deleteIfExists(unfinished);
         }
+    }
+
+    /** Why it could not be written, without the name of the unfinished file. */
+    static String reason(IOException e) {
+        if (e instanceof NoSuchFileException) {
+            return "its folder is not there";
+        } else if (e instanceof AccessDeniedException) {
+            return "access denied";
+        } else if (e instanceof FileSystemException system && system.getReason() != null) {
+            return system.getReason();
+        }
+        return e.getMessage() == null ? e.getClass().getSimpleName() : e.getMessage();
     }
 }
