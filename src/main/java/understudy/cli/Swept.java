@@ -1,14 +1,20 @@
 package understudy.cli;
 
+import java.util.List;
 import java.util.Optional;
+import java.util.stream.Stream;
 import understudy.pattern.Output;
 import understudy.pattern.Pattern;
+import understudy.pattern.PatternLibrary;
 import understudy.reading.Expected;
 import understudy.reading.OwnReading;
 import understudy.reading.Reading;
 import understudy.reading.ReadingReader;
 import understudy.reading.SignalFrequency;
+import understudy.text.Nearest;
+import understudy.text.Shelf;
 import understudy.trace.Circuit;
+import understudy.trace.CircuitLibrary;
 import understudy.trace.Subjects.Subject;
 
 /**
@@ -32,6 +38,7 @@ record Swept(String id, String title, Pattern pattern, Output output, Reading re
      * @throws BadInput with all that is wrong
      */
     static Swept find(String name, String outputName, String readingWords, Given given) {
+        known(name);
         Optional<Subject> subject = Optional.of(name).filter(Circuits::is).map(Circuits::find).map(Circuits::read);
         Optional<Circuit> circuit = subject.map(Subject::circuit);
         Pattern pattern = subject.map(Subject::pattern).orElseGet(() -> new Patterns().find(name));
@@ -48,6 +55,18 @@ record Swept(String id, String title, Pattern pattern, Output output, Reading re
         String by = told.isPresent() ? "--reading" : circuit.isPresent() ? "the circuit's file" : "the pattern";
         return new Swept(circuit.map(Circuit::id).orElse(pattern.id()), circuit.map(Circuit::title).orElse(pattern.title()),
                 pattern, output.orElseThrow(), reading, by, circuit.flatMap(Circuit::vehicle), circuit.flatMap(Circuit::input));
+    }
+
+    /** For a name that is neither, the user hears of both. */
+    private static void known(String name) {
+        List<String> circuits = CircuitLibrary.open().ids();
+        List<String> patterns = PatternLibrary.open().ids();
+        if (!Shelf.isFileName(name) && !circuits.contains(name) && !patterns.contains(name)) {
+            List<String> near = Nearest.to(name, Stream.concat(circuits.stream(), patterns.stream()).toList());
+            throw new BadInput(name + ": there is no circuit or pattern of this name; " + (near.isEmpty()
+                    ? "shipped circuits are " + String.join(", ", circuits) + ", and 'understudy patterns' lists the patterns"
+                    : "did you mean " + near.get(0) + "?"));
+        }
     }
 
     private static boolean follows(Output output) {

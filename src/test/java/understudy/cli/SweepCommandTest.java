@@ -1,77 +1,24 @@
 package understudy.cli;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
 
 import com.fasterxml.jackson.jr.ob.JSON;
-import java.io.BufferedReader;
 import java.io.IOException;
-import java.io.PrintWriter;
-import java.io.Reader;
-import java.io.StringWriter;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
-import java.util.regex.Pattern;
-import java.util.stream.Stream;
-import org.junit.jupiter.api.BeforeEach;
+import javax.sound.sampled.AudioInputStream;
+import javax.sound.sampled.AudioSystem;
 import org.junit.jupiter.api.Test;
-import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
-import understudy.store.LearnedScale;
-import understudy.store.Store;
 
-/**
- * Sweeps that are rehearsed in silence. The wheel has 4 positions: 600 rpm, 10 turns a second, are 40 Hz. 7200 pulses a km
- * make 3600 / 7200 = 0.5 km/h for each Hz: 40 Hz are 20 km/h.
- */
-class SweepCommandTest {
-
-    private static final String DISPLAY = "shows: vehicle speed, unit: km/h, pulses-per-km: 7200, tolerance: 10 %, step: 1 km/h";
-
-    @TempDir
-    private Path home;
-
-    private String wheel;
-
-    @BeforeEach
-    void writeWheel() throws IOException {
-        wheel = Samples.write(home, "wheel.yaml", Samples.WHEEL).toString();
-    }
-
-    private String[] sweep(String... more) {
-        return Stream.concat(Stream.of("sweep", wheel, "--reading", DISPLAY, "--to", "silent", "--ramp", "0 s", "--dwell", "0 s"),
-                Arrays.stream(more)).toArray(String[]::new);
-    }
-
-    private String fine(String typed, String... args) {
-        Run.Outcome outcome = Run.in(home).piping(typed).understudy(args);
-        assertThat(outcome.err()).isEmpty();
-        assertThat(outcome.exitCode()).isZero();
-        return outcome.out();
-    }
-
-    /** However it was broken into lines. */
-    private static String words(String out) {
-        return out.replaceAll("\\s+", " ");
-    }
-
-    private String file(String name) {
-        return home.resolve(name).toString();
-    }
-
-    private List<String> ownFiles() throws IOException {
-        Path folder = Run.in(home).folders().data().resolve("sweeps");
-        if (!Files.exists(folder)) {
-            return List.of();
-        }
-        try (Stream<Path> files = Files.list(folder)) {
-            return files.map(path -> path.getFileName().toString()).sorted().toList();
-        }
-    }
+/** Sweeps from the first line to the last. */
+class SweepCommandTest extends SweepBench {
 
     @Test
     void eachSpeedIsToldAskedForAndJudged() {
@@ -168,155 +115,49 @@ class SweepCommandTest {
     }
 
     @Test
-    void aSweepGoesOnWhereItStood() throws IOException {
-        fine("20\n\n", sweep("--speeds", "600, 1200, 1800 rpm", "--csv", file("log.csv")));
-        String out = fine("60\n", sweep("--speeds", "600, 1200, 1800 rpm", "--csv", file("log.csv"), "--resume"));
-        assertThat(out).containsOnlyOnce("Step 3 of 3").doesNotContain("Step 2 of 3").contains("1     600 rpm");
-        assertThat(Files.readAllLines(home.resolve("log.csv"))).hasSize(4);
-    }
-
-    @Test
-    void aSweepGoesOnOnlyAsItBegan() throws IOException {
-        fine("20\n40\n", sweep("--speeds", "600, 1200, 1800 rpm", "--csv", file("log.csv")));
-        String before = Files.readString(home.resolve("log.csv"));
-        Run.Outcome others = Run.in(home).understudy(sweep("--speeds", "600, 1300 rpm", "--csv", file("log.csv"), "--resume"));
-        assertThat(others.exitCode()).isEqualTo(Main.BAD_INPUT);
-        assertThat(others.err()).isEqualTo(file("log.csv") + ":3: this row does not belong to the speeds, or the reading, of this sweep;"
-                + " give the same as when it was begun\n");
-        Run.Outcome overwritten = Run.in(home).understudy(sweep("--speeds", "600, 1200 rpm", "--csv", file("log.csv")));
-        assertThat(overwritten.err()).isEqualTo("--csv: " + file("log.csv") + " is there already; give another name, or go on with that"
-                + " sweep with --resume\n");
-        Files.writeString(home.resolve("other.csv"), "a,b\n1,2\n");
-        assertThat(Run.in(home).understudy(sweep("--speeds", "600, 1200 rpm", "--csv", file("other.csv"), "--resume")).err())
-                .startsWith("--resume: " + file("other.csv") + " holds no sweep of this circuit and display; ");
-        Run.Outcome missing = Run.in(home).understudy(sweep("--speeds", "600, 1200 rpm", "--csv", file("none.csv"), "--resume"));
-        assertThat(missing.exitCode()).isEqualTo(Main.BAD_INPUT);
-        assertThat(missing.err()).contains("none.csv");
-        assertThat(Files.readString(home.resolve("log.csv"))).isEqualTo(before);
-    }
-
-    @Test
-    void theRowsAreKeptWithoutBeingAskedFor() throws IOException {
-        fine("20\n", sweep("--speeds", "600, 1200 rpm"));
-        fine("20\n", sweep("--speeds", "600, 1200 rpm"));
-        fine("stop\n", sweep("--speeds", "600, 1200 rpm"));
-        assertThat(ownFiles()).containsExactly("wheel-20260301-120000-2.csv", "wheel-20260301-120000.csv");
-    }
-
-    /** Types a line when a prompt stands there, after having looked round. */
-    private final class Looking extends BufferedReader {
-        private static final Pattern PROMPT = Pattern.compile("(Displayed, in km/h|Enter or stop): ");
-        private final StringWriter screen;
-        private final List<String> lines;
-        private final Runnable[] looks;
-        private int typed;
-
-        Looking(StringWriter screen, List<String> lines, Runnable... looks) {
-            super(Reader.nullReader());
-            this.screen = screen;
-            this.lines = lines;
-            this.looks = looks;
-        }
-
-        @Override
-        public String readLine() throws IOException {
-            if (typed == lines.size()) {
-                return null;
-            }
-            try {
-                while (PROMPT.matcher(screen.toString()).results().count() <= typed) {
-                    Thread.sleep(5);
+    void theSignalGoesFromSpeedToSpeedWithoutAGap() throws Exception {
+        Path sound = home.resolve("sweep.wav");
+        fine("100\n200\n", "sweep", "sine", "--speeds", "100, 200 Hz", "--ramp", "300 ms", "--dwell", "200 ms", "--to", sound.toString());
+        double[] volts = samples(sound);
+        List<Double> periods = new ArrayList<>();
+        double before = Double.NaN;
+        for (int i = 1; i < volts.length; i++) {
+            if (volts[i - 1] <= 0 && volts[i] > 0) {
+                double crossing = i - volts[i] / (volts[i] - volts[i - 1]);
+                if (!Double.isNaN(before)) {
+                    periods.add(crossing - before);
                 }
-            } catch (InterruptedException e) {
-                throw new IOException(e);
+                before = crossing;
             }
-            looks[typed].run();
-            return lines.get(typed++);
         }
+        // At 48 kHz: 480 frames at 100 Hz, 240 at 200 Hz. A straight line between two samples of a sine of phase step w meets
+        // zero within w * w / 16 of a frame; the fades, 480 frames long, tilt the line by up to 1 / 480 / w more in that.
+        double stepRad = 2 * Math.PI * 200 / 48_000;
+        double hair = 2 * (stepRad * stepRad / 16 + 1.0 / 480);
+        assertThat(periods.get(0)).isCloseTo(480, within(hair));
+        assertThat(periods.get(periods.size() - 1)).isCloseTo(240, within(hair));
+        for (int i = 1; i < periods.size(); i++) {
+            assertThat(periods.get(i)).isLessThanOrEqualTo(periods.get(i - 1) + hair).isBetween(240 - hair, 480 + hair);
+        }
+        // 0.2 s at 100 Hz, 0.3 s from there to 200 Hz, 0.2 s at 200 Hz: 20 + 45 + 40 periods at the least
+        assertThat(periods).hasSizeGreaterThan(100);
     }
 
-    private String looking(List<String> lines, Runnable[] looks, String... args) {
-        StringWriter screen = new StringWriter();
-        StringWriter err = new StringWriter();
-        Surroundings bare = Run.in(home).surroundings(new PrintWriter(screen), new PrintWriter(err));
-        assertThat(Main.run(new Surroundings(bare.out(), bare.err(), new Looking(screen, lines, looks), bare.charset(), bare.env(),
-                bare.folders(), bare.clock(), false, bare.terminals()), args)).as(err.toString()).isZero();
-        return screen.toString();
-    }
-
-    @Test
-    void everyRowIsOnTheDiskBeforeTheNextSpeedIsAskedFor() {
-        List<Long> rows = new ArrayList<>();
-        Runnable look = () -> {
-            try {
-                rows.add((long) Files.readAllLines(home.resolve("log.csv")).size() - 1);
-            } catch (IOException e) {
-                rows.add(-1L);
+    private static double[] samples(Path sound) throws Exception {
+        try (AudioInputStream in = AudioSystem.getAudioInputStream(sound.toFile())) {
+            byte[] bytes = in.readAllBytes();
+            double[] samples = new double[bytes.length / 3];
+            for (int i = 0; i < samples.length; i++) {
+                samples[i] = bytes[3 * i] & 255 | (bytes[3 * i + 1] & 255) << 8 | bytes[3 * i + 2] << 16;
             }
-        };
-        looking(List.of("20", "40", "back", "41", ""), new Runnable[] {look, look, look, look, look},
-                sweep("--speeds", "600, 1200, 1800 rpm", "--csv", file("log.csv")));
-        assertThat(rows).containsExactly(0L, 1L, 2L, 1L, 2L);
-        look.run();
-        assertThat(rows).endsWith(3L);
-    }
-
-    @Test
-    void whatCannotBeWrittenIsTriedAgainAndNothingIsLost() throws IOException {
-        Path folder = Files.createDirectory(home.resolve("gone"));
-        Path aside = home.resolve("aside");
-        Runnable nothing = () -> {};
-        String out = looking(List.of("20", "40", "", "60"),
-                new Runnable[] {nothing, () -> move(folder, aside), () -> move(aside, folder), nothing},
-                sweep("--speeds", "600, 1200, 1800 rpm", "--csv", folder.resolve("log.csv").toString()));
-        assertThat(words(out)).contains("log.csv can't be written: its folder is not there. What was typed before is kept.");
-        assertThat(Files.readAllLines(folder.resolve("log.csv")).stream().map(line -> line.replaceAll(".*,", "")))
-                .containsExactly("verdict", "right", "right", "right");
-    }
-
-    private static void move(Path from, Path to) {
-        try {
-            Files.move(from, to);
-        } catch (IOException e) {
-            throw new AssertionError(e);
-        }
-    }
-
-    @Test
-    void aScaleIsKeptForTheVehicleAndOfferedNextTime() {
-        // a display of 0.25 km/h for each Hz, half of what is declared: 10, 20, 30 at 40, 80, 120 Hz
-        String first = fine("10\n20\n30\nyes\n", sweep("--speeds", "600, 1200, 1800 rpm", "--vehicle", "Fieldhand 4, bench 2"));
-        assertThat(first).contains("Keep this scale only if you know that the module is good")
-                .contains("Keep this scale for vehicle \"Fieldhand 4, bench 2\"? yes or no: yes\nKept. Next time add --learned.\n");
-        try (Store store = Run.in(home).store()) {
-            LearnedScale kept = store.learnedScales().forVehicle("Fieldhand 4, bench 2", "wheel").get(0);
-            assertThat(kept.perHz().hold(0.25)).isTrue();
-            assertThat(kept.origin()).isEqualTo("sweep of wheel");
-        }
-        String[] plain = {"sweep", wheel, "--speeds", "600, 1200 rpm", "--to", "silent", "--ramp", "0 s", "--dwell", "0 s",
-            "--vehicle", "fieldhand 4, BENCH 2"};
-        assertThat(fine("", plain)).contains("For this vehicle a scale is kept: learned on vehicle").contains("Add --learned")
-                .contains("expected: 600 rpm");
-        String[] learned = Stream.concat(Arrays.stream(plain), Stream.of("--learned")).toArray(String[]::new);
-        assertThat(fine("10\n", learned)).contains("expected: 10 km/h").contains("Expected by what was learned on vehicle");
-    }
-
-    @Test
-    void aScaleIsKeptOnlyAfterAYesAndForSomeVehicle() {
-        String[] args = sweep("--speeds", "600, 1200, 1800 rpm");
-        assertThat(fine("20\n40\n60\n\n", args)).contains("Keep this scale? Type which vehicle it is, or Enter for no: \nNot kept.\n")
-                .doesNotContain("Keep this scale only");
-        assertThat(fine("20\n40\n60\n", args)).contains("The scale was not kept.");
-        assertThat(fine("20\n40\n60\nFieldhand 4\n", args)).contains("Kept. Next time add --learned --vehicle \"Fieldhand 4\".");
-        assertThat(fine("20\n47\n60\n31\n", sweep("--speeds", "600 to 2400 by 600 rpm")))
-                .contains("A scale of numbers that waver so much is not worth keeping.");
-        try (Store store = Run.in(home).store()) {
-            assertThat(store.learnedScales().forVehicle("Fieldhand 4")).hasSize(1);
+            return samples;
         }
     }
 
     @ParameterizedTest
     @CsvSource(delimiter = '|', value = {
+        "sweep fieldhand-4-speedomter|fieldhand-4-speedomter: there is no circuit or pattern of this name; did you mean fieldhand-4-speedometer?",
+        "sweep x|x: there is no circuit or pattern of this name; shipped circuits are fieldhand-4-speedometer, ",
         "sweep WHEEL|sweep: it is not known which speeds to go through; give --speeds, like \"600 rpm, 6000 rpm\"",
         "sweep WHEEL --speeds 600_rpm --profile x|sweep: --speeds and --profile both say which speeds to go through; give one of them",
         "sweep WHEEL --speeds 600_rpm --dwell 1_h|--dwell:",
