@@ -109,6 +109,11 @@ public final class Recorder implements AutoCloseable {
         return stopping || failure != null;
     }
 
+    /** What has been recorded up to now, as {@link #stop} would hand it over; in memory only. */
+    public double[][] soFar() {
+        return samples();
+    }
+
     /** Begins to record. Once only. */
     public void start() {
         line.start();
@@ -195,9 +200,11 @@ public final class Recorder implements AutoCloseable {
 
     private double[][] samples() {
         int channels = line.getFormat().getChannels();
+        // once, and before the bytes: both grow meanwhile, the bytes first
+        int whole = (int) frames;
         ByteBuffer bytes = ByteBuffer.wrap(memory.toByteArray()).order(ByteOrder.LITTLE_ENDIAN);
-        double[][] samples = new double[channels][(int) frames];
-        for (int i = 0; i < frames; i++) {
+        double[][] samples = new double[channels][whole];
+        for (int i = 0; i < whole; i++) {
             for (int c = 0; c < channels; c++) {
                 samples[c][i] = format.read(bytes);
             }

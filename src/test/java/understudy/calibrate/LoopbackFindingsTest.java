@@ -32,7 +32,7 @@ class LoopbackFindingsTest {
         for (int i = 0; i < out.length; i++) {
             out[i] = Math.max(-1, Math.min(1, out[i] + 1e-5 * random.nextGaussian()));
         }
-        return new LoopbackRun(new double[][] {out}, STARTED_AT, 0, 0, "");
+        return new LoopbackRun(new double[][] {out}, STARTED_AT, 0, 0, "", false);
     }
 
     private static LoopbackFindings found(UnaryOperator<double[]> chain) {
@@ -142,7 +142,7 @@ class LoopbackFindingsTest {
         assertThatThrownBy(() -> LoopbackFindings.of(PROGRAM, slow, 0)).isInstanceOf(CalibrationException.class)
                 .hasMessageContaining("comes back as 915.9").hasMessageContaining("different sample rates");
         LoopbackFindings converted = LoopbackFindings.of(PROGRAM,
-                new LoopbackRun(recorded(each(v -> v)).channels(), STARTED_AT, 0, 0, "S16_LE, 2 channels, 44100 Hz"), 0);
+                new LoopbackRun(recorded(each(v -> v)).channels(), STARTED_AT, 0, 0, "S16_LE, 2 channels, 44100 Hz", false), 0);
         assertThat(converted.interference()).extracting(Interference::kind).containsExactly(Kind.RESAMPLED);
     }
 
@@ -169,7 +169,7 @@ class LoopbackFindingsTest {
     @Test
     void samplesThatWentMissing() {
         LoopbackRun good = recorded(each(v -> v));
-        assertThat(LoopbackFindings.of(PROGRAM, new LoopbackRun(good.channels(), STARTED_AT, 2, 0, ""), 0).interference())
+        assertThat(LoopbackFindings.of(PROGRAM, new LoopbackRun(good.channels(), STARTED_AT, 2, 0, "", false), 0).interference())
                 .extracting(Interference::kind).containsExactly(Kind.INTERRUPTED);
     }
 
@@ -181,10 +181,10 @@ class LoopbackFindingsTest {
         assertThat(faults(recorded(each(v -> 0.02 * v)))).containsExactly(InputFault.Kind.TOO_LOW);
         LoopbackRun good = recorded(each(v -> v));
         double[] other = new double[good.channels()[0].length];
-        assertThat(faults(new LoopbackRun(new double[][] {other, good.channels()[0]}, STARTED_AT, 0, 0, "")))
+        assertThat(faults(new LoopbackRun(new double[][] {other, good.channels()[0]}, STARTED_AT, 0, 0, "", false)))
                 .containsExactly(InputFault.Kind.CHANNEL_DEAD);
         double[] cut = Arrays.copyOf(good.channels()[0], 9 * RATE);
-        assertThat(faults(new LoopbackRun(new double[][] {cut}, STARTED_AT, 0, 0, "")))
+        assertThat(faults(new LoopbackRun(new double[][] {cut}, STARTED_AT, 0, 0, "", false)))
                 .containsExactly(InputFault.Kind.ENDS_EARLY);
     }
 
