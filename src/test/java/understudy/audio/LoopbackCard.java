@@ -48,7 +48,11 @@ public final class LoopbackCard implements AutoCloseable {
 
     /** A card that runs at a rate of its own: whatever else is played or recorded, the server converts. */
     public static LoopbackCard startAt(int rateHz) throws IOException, InterruptedException {
-        return start(2, rateHz);
+        LoopbackCard card = start(2, rateHz);
+        // an idle sink would change over to the rate of whoever comes next
+        card.pipe(List.of("cat", "/dev/zero"), played("bench", rateHz));
+        Thread.sleep(500);
+        return card;
     }
 
     private static LoopbackCard start(int channels, int rateHz) throws IOException, InterruptedException {
@@ -174,7 +178,7 @@ public final class LoopbackCard implements AutoCloseable {
     /** Another program plays a sine on both channels, until the card is closed. */
     public void mix(String sink, double hz, double peak) throws IOException {
         pipe(List.of("sox", "-q", "-D", "-n", "-t", "raw", "-r", "48000", "-e", "signed", "-b", "32", "-c", "2", "-", "synth", "60", "sine",
-                Double.toString(hz), "vol", Double.toString(peak)), played(sink));
+                Double.toString(hz), "vol", Double.toString(peak)), played(sink, 48_000));
     }
 
     /** What is recorded from now on is what is played, sent through these effects of sox. */
@@ -185,11 +189,11 @@ public final class LoopbackCard implements AutoCloseable {
                 "-", "-t", "raw", "-r", "48000", "-e", "signed", "-b", "32", "-"));
         sox.addAll(List.of(effects));
         pipe(List.of("parec", "--raw", "-d", "bench.monitor", "--rate=48000", "--channels=2", "--format=float32le",
-                "--latency-msec=20"), sox, played("far"));
+                "--latency-msec=20"), sox, played("far", 48_000));
     }
 
-    private static List<String> played(String sink) {
-        return List.of("pacat", "--raw", "-d", sink, "--rate=48000", "--channels=2", "--format=s32le", "--latency-msec=200");
+    private static List<String> played(String sink, int rateHz) {
+        return List.of("pacat", "--raw", "-d", sink, "--rate=" + rateHz, "--channels=2", "--format=s32le", "--latency-msec=200");
     }
 
     @SafeVarargs
