@@ -33,11 +33,12 @@ public final class Recorder implements AutoCloseable {
      * What was recorded.
      *
      * @param frames    frames kept
+     * @param mostAtOnceFrames handed over by the system at once, at most: so much later a frame may be counted than it came
      * @param overruns  times that samples may have been lost because nobody fetched them
      * @param onlyZeros nothing but zeros for a second and more: muted, or no permission to record
      * @param samples   one array a channel, fractions of full scale; no arrays when it went to a file
      */
-    public record Recording(long frames, int overruns, boolean onlyZeros, double[][] samples) {}
+    public record Recording(long frames, int mostAtOnceFrames, int overruns, boolean onlyZeros, double[][] samples) {}
 
     private final TargetDataLine line;
     private final SampleFormat format;
@@ -48,6 +49,7 @@ public final class Recorder implements AutoCloseable {
     private final Thread reader = new Thread(this::drain, "audio-reader");
     private volatile boolean stopping;
     private volatile long frames;
+    private volatile int mostAtOnceFrames;
     private volatile int overruns;
     private volatile boolean heardSomething;
     private volatile AudioException failure;
@@ -136,7 +138,7 @@ public final class Recorder implements AutoCloseable {
             file.commit();
         }
         boolean onlyZeros = !heardSomething && frames >= (long) line.getFormat().getFrameRate();
-        return new Recording(frames, overruns, onlyZeros, file == null ? samples() : new double[0][]);
+        return new Recording(frames, mostAtOnceFrames, overruns, onlyZeros, file == null ? samples() : new double[0][]);
     }
 
     /** Ends without keeping anything, unless {@link #stop} came before. */
@@ -175,6 +177,7 @@ public final class Recorder implements AutoCloseable {
                 if (got > 0) {
                     gotNanos = Clock.SYSTEM.nanos();
                     store.take(bytes, got);
+                    mostAtOnceFrames = Math.max(mostAtOnceFrames, got / frameBytes);
                     frames += got / frameBytes;
                     heardSomething = heardSomething || notOnlyZeros(bytes, got);
                 } else if (Clock.SYSTEM.nanos() - gotNanos > LOST_AFTER_NANOS) {

@@ -82,7 +82,7 @@ final class LoopbackAnalysis {
         checkTop(start, tone);
         checkSilence(silence, tone.amplitudeVolts(), quality);
         checkPolarity(start, response);
-        return LoopbackFindings.of(program, response, latency, tone, quality.thdDb(), noise(silence), found);
+        return LoopbackFindings.of(program, response, latency, (double) run.lateFrames() / program.rateHz(), tone, quality.thdDb(), noise(silence), found);
     }
 
     /** The sweep as the input's own clock takes samples of it; else a difference of 60 ppm would smear it over a millisecond. */

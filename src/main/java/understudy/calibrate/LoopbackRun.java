@@ -16,14 +16,15 @@ import understudy.rig.OutputScale;
  * Plays a test program and records what comes back.
  *
  * @param channels       of the input, fractions of its full scale
- * @param startedAtFrame frames that had been recorded when playing began, to within what the system hands over at once
+ * @param startedAtFrame frames that had been handed over when playing began
+ * @param lateFrames     so many more may have been recorded by then: what the system hands over at once
  * @param underruns      gaps while playing
  * @param overruns       times that recorded samples may have been lost
  * @param hardware       what the output's hardware ran at, where the system tells; else empty
  * @param givenUp        it ended after the pulses, since what came back of them can't be used
  */
 public record LoopbackRun(
-        double[][] channels, long startedAtFrame, int underruns, int overruns, String hardware, boolean givenUp) {
+        double[][] channels, long startedAtFrame, int lateFrames, int underruns, int overruns, String hardware, boolean givenUp) {
 
     /** Samples of 1.0 are full scale. */
     static final OutputScale FRACTIONS = new OutputScale(1, false);
@@ -64,7 +65,7 @@ public record LoopbackRun(
                 progress.accept(Math.min(1, (double) played / samples.length));
                 if (!listenedTo && played >= program.sweepAt() + program.frames(PULSES_LATE_SECONDS)) {
                     listenedTo = true;
-                    LoopbackRun begun = new LoopbackRun(recorder.soFar(), startedAt, 0, 0, "", true);
+                    LoopbackRun begun = new LoopbackRun(recorder.soFar(), startedAt, 0, 0, 0, "", true);
                     if (!LoopbackCheck.of(program, begun, inputChannel).isEmpty()) {
                         return begun;
                     }
@@ -78,7 +79,7 @@ public record LoopbackRun(
             } else if (report.end() instanceof PlayerEnd.Fault fault) {
                 throw new IllegalStateException("playing failed", fault.cause());
             }
-            return new LoopbackRun(recording.samples(), startedAt, report.underrunCount(), recording.overruns(),
+            return new LoopbackRun(recording.samples(), startedAt, recording.mostAtOnceFrames(), report.underrunCount(), recording.overruns(),
                     report.hardware(), false);
         }
     }

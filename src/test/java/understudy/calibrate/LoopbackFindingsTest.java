@@ -20,6 +20,7 @@ class LoopbackFindingsTest {
     private static final int RATE = 48_000;
     private static final TestProgram PROGRAM = new TestProgram(RATE, 0.5);
     private static final int STARTED_AT = 7_000;
+    private static final int LATE_FRAMES = 960;
     private static final int LATENCY_FRAMES = 1_440;
     private static final double[] PLAYED = PROGRAM.samples();
 
@@ -32,7 +33,7 @@ class LoopbackFindingsTest {
         for (int i = 0; i < out.length; i++) {
             out[i] = Math.max(-1, Math.min(1, out[i] + 1e-5 * random.nextGaussian()));
         }
-        return new LoopbackRun(new double[][] {out}, STARTED_AT, 0, 0, "", false);
+        return new LoopbackRun(new double[][] {out}, STARTED_AT, LATE_FRAMES, 0, 0, "", false);
     }
 
     private static LoopbackFindings found(UnaryOperator<double[]> chain) {
@@ -173,7 +174,7 @@ class LoopbackFindingsTest {
                 .hasMessageContaining("comes back as 916 Hz") // 997 x 44.1/48 is 915.99
                 .hasMessageContaining("different sample rates");
         LoopbackFindings converted = LoopbackFindings.of(PROGRAM,
-                new LoopbackRun(recorded(each(v -> v)).channels(), STARTED_AT, 0, 0, "S16_LE, 2 channels, 44100 Hz", false), 0);
+                new LoopbackRun(recorded(each(v -> v)).channels(), STARTED_AT, LATE_FRAMES, 0, 0, "S16_LE, 2 channels, 44100 Hz", false), 0);
         assertThat(converted.interference()).extracting(Interference::kind).containsExactly(Kind.RESAMPLED);
     }
 
@@ -200,7 +201,7 @@ class LoopbackFindingsTest {
     @Test
     void samplesThatWentMissing() {
         LoopbackRun good = recorded(each(v -> v));
-        assertThat(LoopbackFindings.of(PROGRAM, new LoopbackRun(good.channels(), STARTED_AT, 2, 0, "", false), 0).interference())
+        assertThat(LoopbackFindings.of(PROGRAM, new LoopbackRun(good.channels(), STARTED_AT, LATE_FRAMES, 2, 0, "", false), 0).interference())
                 .extracting(Interference::kind).containsExactly(Kind.INTERRUPTED);
     }
 
@@ -212,10 +213,10 @@ class LoopbackFindingsTest {
         assertThat(faults(recorded(each(v -> 0.02 * v)))).containsExactly(InputFault.Kind.TOO_LOW);
         LoopbackRun good = recorded(each(v -> v));
         double[] other = new double[good.channels()[0].length];
-        assertThat(faults(new LoopbackRun(new double[][] {other, good.channels()[0]}, STARTED_AT, 0, 0, "", false)))
+        assertThat(faults(new LoopbackRun(new double[][] {other, good.channels()[0]}, STARTED_AT, LATE_FRAMES, 0, 0, "", false)))
                 .containsExactly(InputFault.Kind.CHANNEL_DEAD);
         double[] cut = Arrays.copyOf(good.channels()[0], 9 * RATE);
-        assertThat(faults(new LoopbackRun(new double[][] {cut}, STARTED_AT, 0, 0, "", false)))
+        assertThat(faults(new LoopbackRun(new double[][] {cut}, STARTED_AT, LATE_FRAMES, 0, 0, "", false)))
                 .containsExactly(InputFault.Kind.ENDS_EARLY);
     }
 
