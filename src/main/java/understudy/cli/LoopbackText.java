@@ -21,7 +21,11 @@ final class LoopbackText {
 
     /** A sweep from 1 Hz sees no corner below. */
     static final double LEAST_CORNER_HZ = 0.3;
-    private static final double LEAST_DB = -200;
+    /** Below, 24 bits say nothing. */
+    private static final double LEAST_DB = -140;
+    /** Smaller differences are the sweep's own, at the lowest frequencies. */
+    private static final double LEAST_SPAN_DB = 2;
+    private static final double LEAST_SPAN_DEG = 10;
 
     private final Setup setup;
     private final Device input;
@@ -86,18 +90,18 @@ final class LoopbackText {
     LinePlot plot() {
         List<Point> points = found.points();
         List<LinePlot.Panel> panels = new ArrayList<>();
-        panels.add(panel("magnitude", "dB", Point::magnitudeDb));
-        panels.add(panel("phase, latency taken out", "deg", Point::phaseDeg));
-        panels.add(panel("second harmonic", "dB", Point::secondDb));
-        panels.add(panel("third harmonic", "dB", Point::thirdDb));
+        panels.add(panel("magnitude", "dB", LEAST_SPAN_DB, Point::magnitudeDb));
+        panels.add(panel("phase, latency taken out", "deg", LEAST_SPAN_DEG, Point::phaseDeg));
+        panels.add(panel("second harmonic, against the tone", "dB", 0, Point::secondDb));
+        panels.add(panel("third harmonic, against the tone", "dB", 0, Point::thirdDb));
         return new LinePlot("Response of \"" + setup.output().device().label() + "\" into \"" + input.label() + "\"",
                 "frequency, Hz", points.get(0).hz(), points.get(points.size() - 1).hz(), panels, true);
     }
 
-    private LinePlot.Panel panel(String name, String unit, ToDoubleFunction<Point> value) {
+    private LinePlot.Panel panel(String name, String unit, double leastSpan, ToDoubleFunction<Point> value) {
         return new LinePlot.Panel(name, unit, found.points().stream()
                 .filter(point -> !Double.isNaN(value.applyAsDouble(point)))
-                .map(point -> new LinePlot.Point(point.hz(), Math.max(LEAST_DB, value.applyAsDouble(point)))).toList());
+                .map(point -> new LinePlot.Point(point.hz(), Math.max(LEAST_DB, value.applyAsDouble(point)))).toList(), leastSpan);
     }
 
     /** Those that are numbers. */
