@@ -43,19 +43,24 @@ public final class LoopbackCard implements AutoCloseable {
     }
 
     static LoopbackCard start(int channels) throws IOException, InterruptedException {
-        return start(channels, 48_000);
+        return start(channels, 48_000, "s32le");
+    }
+
+    /** A card of 24 bits: whatever has more is rounded on its way. */
+    static LoopbackCard startWith24Bits() throws IOException, InterruptedException {
+        return start(2, 48_000, "s24le");
     }
 
     /** A card that runs at a rate of its own: whatever else is played or recorded, the server converts. */
     public static LoopbackCard startAt(int rateHz) throws IOException, InterruptedException {
-        LoopbackCard card = start(2, rateHz);
+        LoopbackCard card = start(2, rateHz, "s32le");
         // an idle sink would change over to the rate of whoever comes next
         card.pipe(List.of("cat", "/dev/zero"), played("bench", rateHz));
         Thread.sleep(500);
         return card;
     }
 
-    private static LoopbackCard start(int channels, int rateHz) throws IOException, InterruptedException {
+    private static LoopbackCard start(int channels, int rateHz, String format) throws IOException, InterruptedException {
         String given = System.getenv("UNDERSTUDY_CARD");
         if (given == null) {
             throw new AssertionError("tests of real audio lines need the virtual sound card: run scripts/test");
@@ -65,7 +70,7 @@ public final class LoopbackCard implements AutoCloseable {
         Files.writeString(home.resolve("card.pa"), String.join("\n",
                 "load-module module-native-protocol-unix socket=" + home + "/native auth-anonymous=1",
                 "load-module module-null-sink sink_name=bench rate=" + rateHz + " channels=" + channels
-                        + (channels == 6 ? " channel_map=" + SIX : "") + " format=s32le norewinds=1",
+                        + (channels == 6 ? " channel_map=" + SIX : "") + " format=" + format + " norewinds=1",
                 "set-default-sink bench",
                 "set-default-source bench.monitor",
                 ""));
