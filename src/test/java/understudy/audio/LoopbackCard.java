@@ -236,7 +236,7 @@ public final class LoopbackCard implements AutoCloseable {
         signal("-CONT");
     }
 
-    void kill() {
+    public void kill() {
         server.destroyForcibly();
     }
 

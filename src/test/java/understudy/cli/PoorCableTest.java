@@ -61,10 +61,35 @@ class PoorCableTest {
         }
     }
 
+    /** Somebody pulls the plug: three seconds of nothing, and it is told. */
+    @Test
+    void theRecordingEndsEarly() throws Exception {
+        try (LoopbackCard card = LoopbackCard.start()) {
+            Thread pull = new Thread(() -> {
+                try {
+                    Thread.sleep(4000);
+                } catch (InterruptedException e) {
+                    throw new AssertionError(e);
+                }
+                card.kill();
+            });
+            pull.start();
+            Run.Outcome run = Run.in(home).understudy("calibrate", "--loopback", "--yes", "--rig", "bench-1");
+            pull.join();
+            assertThat(run.exitCode()).as(run.out() + run.err()).isEqualTo(Main.FAILED);
+            assertThat(run.err()).contains(" is lost", "then start again", "no calibration was kept");
+            theOldOneStands();
+        }
+    }
+
     private void refused(String says) {
         Run.Outcome run = Run.in(home).understudy("calibrate", "--loopback", "--yes", "--rig", "bench-1");
         assertThat(run.exitCode()).as(run.out() + run.err()).isEqualTo(Main.BAD_INPUT);
         assertThat(run.err()).startsWith("audio input \"default [default]\": " + says).endsWith("; no calibration was kept\n");
+        theOldOneStands();
+    }
+
+    private void theOldOneStands() {
         try (Store store = Store.open(Run.in(home).folders().data().resolve("understudy.db"))) {
             assertThat(store.rigs().calibrations("bench-1")).extracting(Calibration::good).containsExactly(false, true);
             assertThat(store.rigs().find("bench-1").calibrated()).isTrue();
