@@ -28,6 +28,10 @@ public record PatternTiming(
 
     /** So many take some seconds to place. */
     static final int MOST_EDGES = 100_000;
+    private static final int LEVEL_ROUNDS = 3;
+    /** Of the usual swing: far more than rounding, far less than what bends a crossing. */
+    private static final double LEVEL_STEP = 1e-4;
+    private static final double MOST_LEVEL_STEPS = 1000;
 
     /**
      * What a recording is held against.
@@ -67,7 +71,7 @@ public record PatternTiming(
         Function<Crossings, EdgeTiming> places = places(drawn, rateHz, asked);
         EdgeTiming timing = drawn.bothTell()
                 ? HallTiming.of(volts, places).timing()
-                : places.apply(Crossings.of(volts, levelVolts(volts, rateHz)).only(drawn.falling().length == 0));
+                : atBestLevel(volts, rateHz, drawn.falling().length == 0, places);
         // a program knows the pattern's speed, the geometry alone knows cycles
         boolean followed = !Double.isNaN(timing.clockRatio());
         double perCycle = drawn.fixedFrequency() || followed ? 1 : 1 / drawn.cyclesPerTurn();
@@ -77,9 +81,36 @@ public record PatternTiming(
                 tone ? 20 * Math.log10(rmsAboutMean(volts) / drawn.rmsVolts()) : Double.NaN);
     }
 
-    /** A coil cannot have a mean over whole turns; what there is, the recording added. */
-    private static double levelVolts(double[] volts, double rateHz) {
-        return WheelDetector.detect(volts, rateHz, Sensor.RELUCTOR).levelVolts();
+    /**
+     * A coil's zero, which the recording may have moved, and which is not quite the mean where the speed changes or the
+     * sound fades in. A wrong level makes slow crossings later than quick ones: Gauss-Newton finds the one that fits best.
+     * At steady speed on even teeth it makes all equally late, and does not matter.
+     */
+    private static EdgeTiming atBestLevel(double[] volts, double rateHz, boolean upwards, Function<Crossings, EdgeTiming> places) {
+        double level = WheelDetector.detect(volts, rateHz, Sensor.RELUCTOR).levelVolts();
+        double step = LEVEL_STEP * Crossings.usualTurningPoints(volts).amplitudeVolts();
+        EdgeTiming best = places.apply(Crossings.of(volts, level).only(upwards));
+        for (int round = 0; round < LEVEL_ROUNDS; round++) {
+            double[] here = best.missSeconds();
+            double[] there = places.apply(Crossings.of(volts, level + step).only(upwards)).missSeconds();
+            double product = 0;
+            double squares = 0;
+            for (int i = 0; i < here.length && i < there.length; i++) {
+                product += here[i] * (there[i] - here[i]);
+                squares += (there[i] - here[i]) * (there[i] - here[i]);
+            }
+            if (squares == 0) {
+                return best;
+            }
+            double moved = level - step * Math.max(-MOST_LEVEL_STEPS, Math.min(MOST_LEVEL_STEPS, product / squares));
+            EdgeTiming next = places.apply(Crossings.of(volts, moved).only(upwards));
+            if (!(next.rmsSeconds() < best.rmsSeconds())) {
+                return best;
+            }
+            best = next;
+            level = moved;
+        }
+        return best;
     }
 
     private static double rmsAboutMean(double[] volts) {

@@ -168,10 +168,10 @@ class MeasureCommandTest {
                 "It is upside down: polarity is swapped on the way");
     }
 
-    /** What the tool rendered, against the profile that it rendered: a ramp, and cranking with ripple. */
+    /** What the tool rendered, against the profile that it rendered: a ramp, and an engine that is cranked and catches. */
     @ParameterizedTest
     @CsvSource(delimiter = '|', value = {"crank-60-2-hall | ramp: 6000 rpm, from: 500 rpm, for: 4 s",
-        "crank-36-1-vr | crank: 180 rpm, for: 4 s, cylinders: 4, ripple: 25 %"})
+        "crank-36-1-vr | crank: 180 rpm, for: 4 s, cylinders: 4, ripple: 25 %; ramp: 800 rpm, for: 1 s; hold: 800 rpm, for: 1 s"})
     void edgesFollowTheProfile(String pattern, String profile) throws IOException {
         Path file = home.resolve("profile.wav");
         assertThat(Run.in(home).understudy("render", pattern, "--profile", profile, "--out", file.toString()).exitCode()).isZero();
