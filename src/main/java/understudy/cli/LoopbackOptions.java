@@ -23,8 +23,8 @@ final class LoopbackOptions {
     @Option(names = "--input-resistance", paramLabel = "OHMS", description = "Of that input, if you know it (default: about 10 kohm).")
     private String resistance;
 
-    @Option(names = "--input-full-scale", paramLabel = "VOLTS", description = "Peak volts of the largest sample that this input records, like"
-            + " \"1.2 V 3%%\", if you know it (5 %% unless told): then the cable tells volts too.")
+    @Option(names = "--input-full-scale", paramLabel = "VOLTS", description = "Peak volts (not rms) of the largest sample that this input"
+            + " records, if you know them, like \"1.2 V 3%%\" (5 %% unless told): then the cable tells volts too.")
     private String fullScale;
 
     /** Of line inputs: 10 kohm is usual, half and twice as much are not rare. */

@@ -41,7 +41,7 @@ import understudy.rig.OutputScale;
             "Examples:",
             "  understudy measure crank.wav",
             "  understudy measure crank.wav --pattern crank-60-2-hall --speed \"3000 rpm\"",
-            "  understudy measure sweep.wav --pattern crank-60-2-hall --profile \"ramp: 6000 rpm, from: 500 rpm, for: 5 s\"",
+            "  understudy measure cranking.wav --pattern crank-36-1-vr --profile cranking.yaml",
             "  understudy measure --device \"USB\" --for \"5 s\" --plot spectrum.png"
         })
 final class MeasureCommand implements Callable<Integer> {
