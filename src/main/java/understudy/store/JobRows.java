@@ -5,55 +5,61 @@ import java.sql.PreparedStatement;
 import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.time.Instant;
+import java.time.format.DateTimeFormatter;
+import java.time.format.DateTimeFormatterBuilder;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import understudy.quantity.Range;
 import understudy.quantity.Unit;
 import understudy.text.Source;
 import understudy.trace.EntryText;
-import understudy.trace.Hunt;
 import understudy.trace.Job;
 
 /** Jobs as rows, and back. */
 final class JobRows {
 
+    /** What a list shows of a job. */
+    static final String LINE =
+            "name, begun, vehicle, complaint, who, circuit_title, events, state, closed, archived, changed";
+
     private static final String SUSPECT = "suspect";
     private static final String REFERENCE = "reference";
 
+    private static final DateTimeFormatter AT = new DateTimeFormatterBuilder().appendInstant(9).toFormatter(Locale.ROOT);
+
     private JobRows() {}
 
-    static void insert(Connection on, Hunt hunt, State state, String searchText) throws SQLException {
-        Job job = hunt.job();
+    static void insert(Connection on, Job job, String circuitTitle, State state) throws SQLException {
         Range pin = job.equipment().pinVolts();
         if (pin.unit() != Unit.VOLT) {
             throw new IllegalArgumentException("what may lie on the pins is told in volts, got " + pin);
         }
         int events = job.events().size();
         long id = new Columns()
-                .put("name", job.name()).put("name_key", SearchText.alike(job.name()))
-                .put("begun", job.begun().toString())
+                .put("name", job.name()).put("name_key", SearchText.key(job.name()))
+                .put("begun", text(job.begun()))
                 .put("vehicle", job.vehicle()).put("complaint", job.complaint()).put("who", job.who())
                 .put("rig", job.equipment().rig().orElse(null)).put("input", job.equipment().input().orElse(null))
                 .put("pin_from_volts", pin.from()).put("pin_to_volts", pin.to())
                 .put("archived", false)
-                .put("circuit_title", hunt.circuit().title())
+                .put("circuit_title", circuitTitle)
                 .put("events", events).put("state", state.words()).put("closed", state.closed())
-                .put("changed", (events == 0 ? job.begun() : job.events().get(events - 1).at()).toString())
-                .put("search_text", searchText)
+                .put("changed", text(events == 0 ? job.begun() : job.events().get(events - 1).at()))
+                .put("search_text", SearchText.of(job, circuitTitle))
                 .insert(on, "job");
+        int line = 1;
         for (String words : job.equipment().words()) {
-            run(on, "INSERT INTO job_equipment SELECT ?1, count(*) + 1, ?2 FROM job_equipment WHERE job_id = ?1", id, words);
+            run(on, "INSERT INTO job_equipment VALUES (?, ?, ?)", id, line++, words);
         }
         files(on, id, SUSPECT, job.suspect());
         if (job.reference().isPresent()) {
             files(on, id, REFERENCE, job.reference().get());
         }
-        for (int number = 1; number <= events; number++) {
-            insert(on, id, number, job.events().get(number - 1));
-        }
+        insert(on, id, 1, job.events());
     }
 
     private static void files(Connection on, long id, String role, Job.Subject subject) throws SQLException {
@@ -65,19 +71,34 @@ final class JobRows {
         run(on, "INSERT INTO job_file VALUES (?, ?, ?, ?)", id, role, file.fileName(), file.text());
     }
 
-    static void insert(Connection on, long id, int number, Job.Event event) throws SQLException {
-        EntryText text = EntryText.of(event.entry());
-        run(on, "INSERT INTO job_event VALUES (?, ?, ?, ?)", id, number, event.at().toString(), text.kind());
-        for (Map.Entry<String, String> value : text.values().entrySet()) {
-            run(on, "INSERT INTO job_event_value VALUES (?, ?, ?, ?)", id, number, value.getKey(), value.getValue());
+    /** @param number of the first of them */
+    static void insert(Connection on, long id, int number, List<Job.Event> events) throws SQLException {
+        int next = number;
+        try (PreparedStatement event = on.prepareStatement("INSERT INTO job_event VALUES (?, ?, ?, ?)");
+                PreparedStatement value = on.prepareStatement("INSERT INTO job_event_value VALUES (?, ?, ?, ?)")) {
+            for (Job.Event one : events) {
+                EntryText entry = EntryText.of(one.entry());
+                bind(event, id, next, text(one.at()), entry.kind());
+                event.executeUpdate();
+                for (Map.Entry<String, String> named : entry.values().entrySet()) {
+                    bind(value, id, next, named.getKey(), named.getValue());
+                    value.executeUpdate();
+                }
+                next++;
+            }
         }
+    }
+
+    /** Always as long, so that what is later also sorts later. */
+    private static String text(Instant at) {
+        return AT.format(at);
     }
 
     /** What follows from one event more. */
     static void update(Connection on, long id, State state, Instant changed, String moreToSearch) throws SQLException {
         run(on, "UPDATE job SET events = events + 1, state = ?, closed = ?, changed = ?, archived = 0,"
                 + " search_text = search_text || ? WHERE id = ?",
-                state.words(), state.closed() ? 1 : 0, changed.toString(), "\n" + moreToSearch, id);
+                state.words(), state.closed() ? 1 : 0, text(changed), "\n" + moreToSearch, id);
     }
 
     private static void run(Connection on, String sql, Object... values) throws SQLException {
@@ -87,7 +108,7 @@ final class JobRows {
         }
     }
 
-    private static void bind(PreparedStatement statement, Object... values) throws SQLException {
+    static void bind(PreparedStatement statement, Object... values) throws SQLException {
         for (int i = 0; i < values.length; i++) {
             statement.setObject(i + 1, values[i]);
         }
@@ -168,10 +189,10 @@ final class JobRows {
         return values;
     }
 
+    /** Of a row with {@link #LINE}; by place, since names are looked up at every row. */
     static JobLine line(ResultSet row) throws SQLException {
-        return new JobLine(row.getString("name"), Instant.parse(row.getString("begun")), row.getString("vehicle"),
-                row.getString("complaint"), row.getString("who"), row.getString("circuit_title"), row.getInt("events"),
-                row.getString("state"), row.getBoolean("closed"), row.getBoolean("archived"),
-                Instant.parse(row.getString("changed")));
+        return new JobLine(row.getString(1), Instant.parse(row.getString(2)), row.getString(3), row.getString(4), row.getString(5),
+                row.getString(6), row.getInt(7), row.getString(8), row.getBoolean(9), row.getBoolean(10),
+                Instant.parse(row.getString(11)));
     }
 }

@@ -6,7 +6,6 @@ import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.time.Instant;
 import java.util.ArrayList;
-import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import understudy.text.Nearest;
@@ -40,17 +39,14 @@ public final class Jobs {
                     + " line, without a blank at either end, like \"speedometer, May\"");
         }
         Hunt hunt = Hunt.of(job);
+        State state = State.of(hunt);
         return store.write(on -> {
             if (idOf(on, job.name()).isPresent()) {
                 throw StoreException.input("there is a job called \"" + job.name() + "\" already; give another name");
             }
-            insert(on, hunt);
+            JobRows.insert(on, job, hunt.circuit().title(), state);
             return hunt;
         });
-    }
-
-    static void insert(Connection on, Hunt hunt) throws SQLException {
-        JobRows.insert(on, hunt, State.of(hunt), SearchText.of(hunt));
     }
 
     /**
@@ -64,13 +60,13 @@ public final class Jobs {
         Hunt after = hunt.after(at, entry);
         State state = State.of(after);
         return store.write(on -> {
-            long id = idOf(on, before.name()).orElseThrow(() -> StoreException.again("job \"" + before.name()
-                    + "\" was removed by another Understudy; what you entered last was not kept"));
+            long id = idOf(on, before.name()).orElseThrow(() -> StoreException.again("another Understudy removed job \""
+                    + before.name() + "\"; what you entered last was not kept"));
             if (!isAt(on, id, before)) {
                 throw StoreException.again("another Understudy went on with job \"" + before.name()
                         + "\"; what you entered last was not kept; resume the job and enter it again");
             }
-            JobRows.insert(on, id, before.events().size() + 1, new Job.Event(at, entry));
+            JobRows.insert(on, id, before.events().size() + 1, List.of(new Job.Event(at, entry)));
             JobRows.update(on, id, state, at, SearchText.of(entry));
             return after;
         });
@@ -81,7 +77,7 @@ public final class Jobs {
         try (PreparedStatement statement = on.prepareStatement("SELECT events, begun FROM job WHERE id = ?")) {
             statement.setLong(1, id);
             try (ResultSet row = statement.executeQuery()) {
-                return row.getInt("events") == job.events().size() && row.getString("begun").equals(job.begun().toString());
+                return row.getInt("events") == job.events().size() && Instant.parse(row.getString("begun")).equals(job.begun());
             }
         }
     }
@@ -98,31 +94,52 @@ public final class Jobs {
 
     /** The jobs that are archived, or those that are not; what was last added to comes first. */
     public List<JobLine> list(boolean archived) {
-        return search("", archived);
+        return search("", archived, Integer.MAX_VALUE);
     }
 
-    /** Likewise those in which every one of the words, parted by blanks, is found: in what names them, and in what was noted. */
-    public List<JobLine> search(String words, boolean archived) {
-        List<String> asked = SearchText.asked(words);
+    /**
+     * Likewise those in which every one of the words, parted by blanks, is found: in what names them, and in what was noted.
+     *
+     * @param most how many are wanted at most
+     */
+    public List<JobLine> search(String words, boolean archived, int most) {
+        List<Object> values = asked(words, archived);
+        values.add(most);
+        return store.read(on -> lines(on, found(words) + " ORDER BY changed DESC, id DESC LIMIT ?", values));
+    }
+
+    /** How many a search finds. */
+    public int count(String words, boolean archived) {
+        return store.read(on -> {
+            try (PreparedStatement statement = on.prepareStatement("SELECT count(*) FROM job WHERE " + found(words))) {
+                JobRows.bind(statement, asked(words, archived).toArray());
+                try (ResultSet row = statement.executeQuery()) {
+                    return row.getInt(1);
+                }
+            }
+        });
+    }
+
+    private static String found(String words) {
+        return "archived = ?" + " AND instr(search_text, ?)".repeat(SearchText.asked(words).size());
+    }
+
+    private static List<Object> asked(String words, boolean archived) {
         List<Object> values = new ArrayList<>(List.of(archived ? 1 : 0));
-        values.addAll(asked);
-        return store.read(on -> lines(on, "archived = ?" + " AND instr(search_text, ?)".repeat(asked.size()), values));
+        values.addAll(SearchText.asked(words));
+        return values;
     }
 
     private static List<JobLine> lines(Connection on, String where, List<?> values) throws SQLException {
         List<JobLine> lines = new ArrayList<>();
-        try (PreparedStatement statement = on.prepareStatement("SELECT name, begun, vehicle, complaint, who, circuit_title,"
-                + " events, state, closed, archived, changed FROM job WHERE " + where + " ORDER BY id DESC")) {
-            for (int i = 0; i < values.size(); i++) {
-                statement.setObject(i + 1, values.get(i));
-            }
+        try (PreparedStatement statement = on.prepareStatement("SELECT " + JobRows.LINE + " FROM job WHERE " + where)) {
+            JobRows.bind(statement, values.toArray());
             try (ResultSet row = statement.executeQuery()) {
                 while (row.next()) {
                     lines.add(JobRows.line(row));
                 }
             }
         }
-        lines.sort(Comparator.comparing(JobLine::changed).reversed());
         return lines;
     }
 
@@ -146,11 +163,21 @@ public final class Jobs {
 
     private static Optional<Long> idOf(Connection on, String name) throws SQLException {
         try (PreparedStatement statement = on.prepareStatement("SELECT id FROM job WHERE name_key = ?")) {
-            statement.setString(1, SearchText.alike(name));
+            statement.setString(1, SearchText.key(name));
             try (ResultSet row = statement.executeQuery()) {
                 return row.next() ? Optional.of(row.getLong(1)) : Optional.empty();
             }
         }
+    }
+
+    private static List<String> names(Connection on) throws SQLException {
+        List<String> names = new ArrayList<>();
+        try (PreparedStatement statement = on.prepareStatement("SELECT name FROM job"); ResultSet row = statement.executeQuery()) {
+            while (row.next()) {
+                names.add(row.getString(1));
+            }
+        }
+        return names;
     }
 
     private static long known(Connection on, String name) throws SQLException {
@@ -162,7 +189,7 @@ public final class Jobs {
     }
 
     private static StoreException unknown(Connection on, String name) throws SQLException {
-        List<String> known = lines(on, "TRUE", List.of()).stream().map(JobLine::name).toList();
+        List<String> known = names(on);
         List<String> near = Nearest.to(name, known);
         return StoreException.input("there is no job called \"" + name + "\"; " + (known.isEmpty()
                 ? "begin one with 'understudy trace CIRCUIT'"

@@ -6,7 +6,6 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
 import understudy.trace.Entry;
-import understudy.trace.Hunt;
 import understudy.trace.Job;
 
 /** What a job is found by: its words, a line each, in letters that are alike whatever their case. */
@@ -14,9 +13,8 @@ final class SearchText {
 
     private SearchText() {}
 
-    static String of(Hunt hunt) {
-        Job job = hunt.job();
-        List<String> lines = new ArrayList<>(List.of(job.name(), job.vehicle(), job.complaint(), job.who(), hunt.circuit().title()));
+    static String of(Job job, String circuitTitle) {
+        List<String> lines = new ArrayList<>(List.of(job.name(), job.vehicle(), job.complaint(), job.who(), circuitTitle));
         job.events().forEach(event -> lines.addAll(words(event.entry())));
         return alike(String.join("\n", lines));
     }
@@ -45,6 +43,11 @@ final class SearchText {
     /** The words to search for: every one must be found. */
     static List<String> asked(String words) {
         return Arrays.stream(alike(words).split("\\s+")).filter(word -> !word.isEmpty()).toList();
+    }
+
+    /** What two names have in common that are the same but for case and blanks. */
+    static String key(String name) {
+        return String.join(" ", asked(name));
     }
 
     /** Capital letters first, since some small ones share a capital, as both Greek sigmas do. */

@@ -144,6 +144,11 @@ public final class Store implements AutoCloseable {
         return new Jobs(this);
     }
 
+    /** The learned scales in it. */
+    public LearnedScales learnedScales() {
+        return new LearnedScales(this);
+    }
+
     <T> T read(Work<T> work) {
         try {
             return work.on(connection);

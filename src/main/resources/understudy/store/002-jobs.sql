@@ -1,4 +1,5 @@
--- Fault hunts, and the scales of displays that were learned. Times are ISO 8601 in UTC.
+-- Fault hunts, and the scales of displays that were learned. Times are ISO 8601 in UTC, with
+-- nine decimals, so that they sort.
 
 CREATE TABLE job (
   id                    INTEGER PRIMARY KEY,
@@ -59,3 +60,30 @@ CREATE TABLE job_event_value (
   PRIMARY KEY (job_id, number, name),
   FOREIGN KEY (job_id, number) REFERENCES job_event (job_id, number) ON DELETE CASCADE
 ) STRICT, WITHOUT ROWID;
+
+-- How the displays of vehicles turn frequency into a number: straight lines, as learned; the newest of a circuit counts.
+CREATE TABLE learned_scale (
+  id                    INTEGER PRIMARY KEY,
+  vehicle               TEXT NOT NULL,
+  vehicle_key           TEXT NOT NULL,
+  circuit_id            TEXT NOT NULL,
+  -- Of the display; whatever has no unit in its name here is in this one.
+  unit                  TEXT NOT NULL,
+  step                  REAL NOT NULL,
+  -- The line as it is used, in the base unit of what is displayed.
+  base_per_hz           REAL NOT NULL,
+  offset_base           REAL NOT NULL,
+  tolerance_percent     REAL NOT NULL,
+  tolerance             REAL NOT NULL,
+  -- What is known of it: 19 times out of 20 the true one lies within.
+  per_hz_low            REAL NOT NULL,
+  per_hz                REAL NOT NULL,
+  per_hz_high           REAL NOT NULL,
+  offset_low            REAL NOT NULL,
+  offset_value          REAL NOT NULL,
+  offset_high           REAL NOT NULL,
+  at                    TEXT NOT NULL,
+  origin                TEXT NOT NULL
+) STRICT;
+
+CREATE INDEX learned_scale_of_vehicle ON learned_scale (vehicle_key, circuit_id);

@@ -27,8 +27,6 @@ import understudy.trace.TraceException;
 public final class JobSamples {
 
     public static final Instant NOON = Instant.parse("2026-03-01T12:00:00Z");
-    private static final Job.Subject SPEEDOMETER = subject("fieldhand-4-speedometer");
-    private static final Job.Subject WHEEL = subject("fieldhand-4-wheel-rear-left");
     /** What spoils files, tables, SQL and sorting when it is not expected. */
     private static final List<String> WORDS = List.of("", "rough ground", "Größe; \"loom\", 'a'", "two\nlines\r\n", "ÄÖÜ ß ẞ",
             "Ὀδυσσεύς", "配線 故障", "tab\there", " blank at both ends ", "=1+1", "{\"a\": 1}", "%_\\", "\ud83d\ude9c");
@@ -43,6 +41,14 @@ public final class JobSamples {
         this.now = job.begun();
     }
 
+    private static Job.Subject speedometer() {
+        return subject("fieldhand-4-speedometer");
+    }
+
+    private static Job.Subject wheel() {
+        return subject("fieldhand-4-wheel-rear-left");
+    }
+
     private static Job.Subject subject(String circuitId) {
         Source circuit = CircuitLibrary.open().source(circuitId).value().orElseThrow();
         String pattern = CircuitReader.read(circuit).value().orElseThrow().patternName();
@@ -51,8 +57,8 @@ public final class JobSamples {
 
     /** Nothing has happened yet. */
     public static Job fresh(String name) {
-        return new Job(name, NOON, "Fieldhand 4, bench", "drops to zero on rough ground", "the instructor", SPEEDOMETER,
-                Optional.of(WHEEL), new Job.Equipment(Optional.of("bench"), Optional.of("reluctor-adaptive"),
+        return new Job(name, NOON, "Fieldhand 4, bench", "drops to zero on rough ground", "the instructor", speedometer(),
+                Optional.of(wheel()), new Job.Equipment(Optional.of("bench"), Optional.of("reluctor-adaptive"),
                         new Range(-0.3, 5.5, Unit.VOLT), List.of("rig bench", "played silently")), List.of());
     }
 
@@ -65,8 +71,8 @@ public final class JobSamples {
             lines.add(words(of));
         }
         double from = -of.nextDouble();
-        Job job = new Job(name, begun, words(of), words(of), words(of), of.nextBoolean() ? SPEEDOMETER : WHEEL,
-                of.nextBoolean() ? Optional.of(WHEEL) : Optional.empty(),
+        Job job = new Job(name, begun, words(of), words(of), words(of), of.nextBoolean() ? speedometer() : wheel(),
+                of.nextBoolean() ? Optional.of(wheel()) : Optional.empty(),
                 new Job.Equipment(of.nextBoolean() ? Optional.of(words(of)) : Optional.empty(),
                         of.nextBoolean() ? Optional.of(words(of)) : Optional.empty(),
                         new Range(from, from + 6 + of.nextDouble(), Unit.VOLT), lines), List.of());
