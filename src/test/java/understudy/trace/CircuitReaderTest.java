@@ -89,9 +89,8 @@ class CircuitReaderTest {
         assertThat(circuit.wronglyBad()).isEqualTo(0.04);
         assertThat(circuit.wronglyGood()).isEqualTo(0.06);
         assertThat(circuit.confidence()).isEqualTo(0.9);
-        // nobody can inject between b and d: they stand or fall together
-        assertThat(circuit.groups()).extracting(group -> group.stream().map(Suspect::index).toList())
-                .containsExactly(List.of(0), List.of(1, 2), List.of(3), List.of(4));
+        // nobody can inject between b and d: they stand or fall together, and begin as the likeliest with 10 of 22.5
+        assertThat(circuit.route().likeliest(circuit.odds())).isEqualTo(new Route.Group(1, 2, 10 / 22.5));
     }
 
     @Test
