@@ -37,7 +37,7 @@ class HelpTest {
                 Commands:
                   patterns    Lists the patterns that come with Understudy.
                   show        Tells about one pattern: its purpose, its events, how it looks.
-                  check       Tells everything that is wrong with pattern files.
+                  check       Tells everything that is wrong with pattern and circuit files.
                   play        Plays a pattern's signal to an audio output.
                   render      Writes a pattern's signal to a WAV file.
                   measure     Measures a recording, or what comes in at an audio input.
@@ -47,7 +47,8 @@ class HelpTest {
                   divider     Chooses the resistors of the box, within the limits; draws it.
                   input       Tells what kind of input a pin is, from a meter's readings.
                   preflight   Tells over which speeds an input will decode, before you clip on.
-                  trace       Leads a fault hunt on a circuit: where to inject, what it says, what next.
+                  trace       Leads a fault hunt on a circuit: where to inject, what it says,
+                                what next.
                   report      Writes the report on a job, for the customer: as HTML or PDF.
                   expect      Tells what the module should display, and learns its scale.
                   cautions    Tells what can hurt people or machines, and what to do about it.
