@@ -181,7 +181,12 @@ public final class Hunt {
      */
     public Hunt after(Instant at, Entry entry) {
         new Admission(this).check(entry);
-        return new Hunt(job.with(at, entry), subjects);
+        Hunt after = new Hunt(job.with(at, entry), subjects);
+        if (!after.odds().possible()) {
+            throw new TraceException("no single fault explains these readings, and the circuit file says that none is ever wrong",
+                    "withdraw one that you doubt, or say in the file how often readings are wrong");
+        }
+        return after;
     }
 
     /** Names the place, for a sentence. */
