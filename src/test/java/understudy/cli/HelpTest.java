@@ -50,6 +50,7 @@ class HelpTest {
                   trace       Leads a fault hunt: where to inject, what it says, where next.
                   report      Writes the report on a job, for the customer: as HTML or PDF.
                   expect      Tells what the module should display, and learns its scale.
+                  sweep       Runs a module through many speeds, and logs what it displays.
                   cautions    Tells what can hurt people or machines, and what to do about it.
                   guide       Tells how to build the box, wire it and use it, page by page.
                   completion  Prints completion for bash and zsh.
@@ -114,7 +115,7 @@ class HelpTest {
 
     @ParameterizedTest
     @ValueSource(strings = {"patterns", "show", "check", "play", "render", "devices", "rig", "rig make", "rig list", "rig show",
-        "rig edit", "rig remove", "divider", "input", "trace", "report", "expect", "cautions", "guide", "completion"})
+        "rig edit", "rig remove", "divider", "input", "trace", "report", "expect", "sweep", "cautions", "guide", "completion"})
     void everyCommandHasHelpWithExamplesThatFitsTheScreen(String command) {
         Run.Outcome help = Run.in(home).understudy((command + " --help").split(" "));
         assertThat(help.exitCode()).isZero();
