@@ -28,12 +28,10 @@ final class Intervals {
     }
 
     /**
-     * Minutes still to come, weighted with the groups' total.
-     *
      * @param weights of the groups, 0 or more; the first n of them count
      * @param minutes of the tests between them; those from offset on count
      */
-    double solve(double[] weights, int n, double[] minutes, int offset) {
+    void solve(double[] weights, int n, double[] minutes, int offset) {
         groups = n;
         for (int a = n - 1; a >= 0; a--) {
             double sum = weights[a];
@@ -46,7 +44,11 @@ final class Intervals {
             }
             whole = sum;
         }
-        return weighted[n - 1];
+    }
+
+    /** Still to come with the best plan, weighted with the groups' total. */
+    double minutes() {
+        return weighted[groups - 1];
     }
 
     private double least(int a, int b, double sum, double[] minutes, int offset) {
@@ -60,9 +62,9 @@ final class Intervals {
         return best;
     }
 
-    /** What it comes to with this test first, after {@link #solve} with no offset. */
-    double with(int test, double[] minutes) {
-        return whole * minutes[test] + weighted[test] + weighted[(test + 1) * size + groups - 1];
+    /** Still to come with this test first; the test is counted from the offset, as when solved. */
+    double with(int test, double[] minutes, int offset) {
+        return whole * minutes[offset + test] + weighted[test] + weighted[(test + 1) * size + groups - 1];
     }
 
     /** Terms looked at since this was made: the measure of its work. */

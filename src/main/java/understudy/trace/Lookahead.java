@@ -13,8 +13,8 @@ import java.util.List;
  * which is followed exactly to a horizon of so many injections. Readings in another order lead to the same q, which is
  * looked at once. Beyond the horizon an estimate stands in: {@link Intervals} on the probabilities by then, a minute
  * dearer by what a reading that can be wrong tells less (its capacity, C. E. Shannon, "A Mathematical Theory of
- * Communication", 1948, section 12). The horizon is deepened until one step more would exceed the work. Work is counted, not
- * timed, so that the same odds give the same plan on every machine.
+ * Communication", 1948, section 12). The horizon is deepened until the work is used up; the last that was finished counts.
+ * Work is counted, not timed, so that the same odds give the same plan on every machine.
  *
  * <p>Tests whose answer is all but known are passed over ({@link #DOUBT}). Each injection then tells at least something, and
  * a hunt that follows the plan ends.
@@ -27,12 +27,14 @@ final class Lookahead {
     /**
      * Terms of arithmetic for one answer. Horizons it affords with 5 % wrong readings: see DEVELOPERS.md.
      */
-    static final long WORK = 1_500_000;
+    static final long WORK = 500_000;
 
     /** A test is passed over when its likelier answer leaves less doubt than this share of what the confidence leaves. */
     private static final double DOUBT = 0.05;
 
-    private static final int FURTHEST = 24;
+    private static final int FURTHEST = 12;
+    private static final int WIDTH = 8;
+    private static final int LOOK_UP = 8;
     private static final long GOLDEN = 0x9E3779B97F4A7C15L;
 
     private final int tests;
@@ -46,7 +48,11 @@ final class Lookahead {
     private final Intervals intervals;
     private final double[] merged;
     private final Memo memo = new Memo();
+    private final boolean[][] candidatesAhead;
+    private final double[] promise;
     private long updates;
+    private long lookUps;
+    private long stepsAtEnd;
 
     Lookahead(Route route) {
         tests = route.tests();
@@ -69,6 +75,8 @@ final class Lookahead {
         ahead = new double[FURTHEST + 1][tests + 1];
         intervals = new Intervals(tests + 1, confidence);
         merged = new double[tests + 1];
+        candidatesAhead = new boolean[FURTHEST + 1][tests];
+        promise = new double[tests];
     }
 
     /** Bits that a reading tells at most, when it is wrong at this rate either way. */
@@ -84,44 +92,64 @@ final class Lookahead {
     }
 
     /**
-     * All tests worth a look, in their order, as far ahead as the work allows.
+     * The most promising tests in their order, as far ahead as the work allows.
      *
      * @param groups probabilities, none as likely as the confidence yet
      */
     List<Option> options(double[] groups, long work) {
         System.arraycopy(groups, 0, ahead[0], 0, groups.length);
-        List<Option> options = List.of();
-        long before = 1;
-        for (int horizon = 1; horizon <= FURTHEST; horizon++) {
-            long start = steps();
-            options = options(horizon);
-            long spent = steps() - start;
-            // the next horizon is dearer by the same factor as this one was, or nearly
-            if (spent * Math.max(2.0, (double) spent / before) > work) {
-                break;
-            }
-            before = spent;
+        long end = steps() + work;
+        List<Option> options = options(1, Long.MAX_VALUE);
+        for (int horizon = 2; horizon <= FURTHEST && steps() < end; horizon++) {
+            List<Option> further = options(horizon, end);
+            options = steps() < end ? further : options;
         }
         return options;
     }
 
-    /** Terms of arithmetic since this was made. */
+    /** Terms of arithmetic since this was made; to look something up counts as {@value #LOOK_UP}. */
     long steps() {
-        return updates * (tests + 1) + intervals.steps();
+        return updates * (tests + 1) + lookUps * LOOK_UP + intervals.steps();
     }
 
-    List<Option> options(int horizon) {
+    private List<Option> options(int horizon, long end) {
+        stepsAtEnd = end;
         memo.clear();
         List<Option> options = new ArrayList<>();
+        boolean[] candidates = candidates(0);
         double upTo = 0;
         for (int k = 0; k < tests; k++) {
             upTo += ahead[0][k];
-            if (inDoubt(upTo)) {
+            if (candidates[k]) {
                 double[] like = likelihoods[k];
                 options.add(new Option(k, like[0] * upTo + like[1] * (1 - upTo), with(k, upTo, 0, horizon, 0)));
             }
         }
         return options;
+    }
+
+    /** The tests in doubt; of more than {@link #WIDTH} those that would be best if readings were never wrong from there on. */
+    private boolean[] candidates(int depth) {
+        boolean[] candidates = candidatesAhead[depth];
+        double upTo = 0;
+        int count = 0;
+        for (int k = 0; k < tests; k++) {
+            upTo += ahead[depth][k];
+            candidates[k] = inDoubt(upTo);
+            count += candidates[k] ? 1 : 0;
+        }
+        if (count > WIDTH) {
+            int first = estimate(ahead[depth]);
+            for (int k = 0; k < count; k++) {
+                promise[k] = intervals.with(k, dearMinutes, first);
+            }
+            double[] sorted = Arrays.copyOf(promise, count);
+            Arrays.sort(sorted);
+            for (int k = 0; k < count; k++) {
+                candidates[first + k] = promise[k] <= sorted[WIDTH - 1];
+            }
+        }
+        return candidates;
     }
 
     private boolean inDoubt(double upTo) {
@@ -139,9 +167,13 @@ final class Lookahead {
     /** V after a reading of test k, with that many injections left to the horizon before it. */
     private double after(int k, double upToFactor, double behindFactor, int depth, int left, long key) {
         long place = key + left * GOLDEN;
+        lookUps++;
         double known = memo.get(place);
         if (!Double.isNaN(known)) {
             return known;
+        }
+        if (steps() >= stepsAtEnd) {
+            return 0; // this horizon is given up
         }
         double[] from = ahead[depth];
         double[] to = ahead[depth + 1];
@@ -151,25 +183,37 @@ final class Lookahead {
             most = Math.max(most, to[group]);
         }
         updates++;
-        double value = most >= confidence ? 0 : left == 1 ? estimate(to) : least(depth + 1, left - 1, key);
+        double value = 0;
+        if (most < confidence && left == 1) {
+            estimate(to);
+            value = intervals.minutes();
+        } else if (most < confidence) {
+            value = least(depth + 1, left - 1, key);
+        }
         memo.put(place, value);
         return value;
     }
 
     private double least(int depth, int left, long key) {
+        boolean[] candidates = candidates(depth);
         double best = Double.POSITIVE_INFINITY;
         double upTo = 0;
         for (int k = 0; k < tests; k++) {
             upTo += ahead[depth][k];
-            if (inDoubt(upTo)) {
+            if (candidates[k]) {
                 best = Math.min(best, with(k, upTo, depth, left, key));
             }
         }
         return best;
     }
 
-    /** What lies before the first test worth a look, and what lies behind the last, counts as one group. */
-    private double estimate(double[] groups) {
+    /**
+     * Solves the intervals for these groups; what lies before the first test in doubt, and what lies behind the last, counts as
+     * one group.
+     *
+     * @return the first test in doubt
+     */
+    private int estimate(double[] groups) {
         int first = 0;
         double before = groups[0];
         while (!inDoubt(before)) {
@@ -184,6 +228,7 @@ final class Lookahead {
             merged[n++] = groups[k];
         }
         merged[n++] = Arrays.stream(groups, k, groups.length).sum();
-        return intervals.solve(merged, n, dearMinutes, first);
+        intervals.solve(merged, n, dearMinutes, first);
+        return first;
     }
 }

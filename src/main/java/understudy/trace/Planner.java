@@ -90,7 +90,7 @@ final class Planner implements Policy {
         for (int test = 0; test < minutes.length; test++) {
             upTo += groups[test];
             if (upTo > 0 && upTo < 1) {
-                options.add(new Lookahead.Option(test, upTo, intervals.with(test, minutes)));
+                options.add(new Lookahead.Option(test, upTo, intervals.with(test, minutes, 0)));
             }
         }
         return options;

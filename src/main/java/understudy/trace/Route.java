@@ -65,6 +65,18 @@ final class Route {
         return odds.after(point, good, points.get(point));
     }
 
+    /** That an injection at a point will read so. */
+    double probability(Odds odds, int point, boolean good) {
+        double upTo = 0;
+        double behind = 0;
+        for (int suspect = 0; suspect < odds.suspects(); suspect++) {
+            upTo += suspect <= point ? odds.probability(suspect) : 0;
+            behind += suspect <= point ? 0 : odds.probability(suspect);
+        }
+        Access access = points.get(point);
+        return upTo * access.likelihoodUpTo(good) + behind * access.likelihoodBehind(good);
+    }
+
     double minutes(int point) {
         return points.get(point).minutes();
     }
