@@ -135,6 +135,11 @@ final class Given {
         return toWrite(option, written, "a result", List.of(".json"));
     }
 
+    /** Likewise a file for a job: all of it, or what happened as a table. */
+    Optional<Path> jobFile(String option, String written) {
+        return toWrite(option, written, "a job's file", List.of(".json", ".csv"));
+    }
+
     private Optional<Path> toWrite(String option, String written, String what, List<String> endings) {
         if (written == null) {
             return Optional.empty();
