@@ -225,6 +225,10 @@ final class ExpectCommand implements Callable<Integer> {
             given.problem("--shown", "it takes " + new Quantity(hz.getAsDouble(), Unit.HERTZ).rounded(4)
                     + ", and the pattern's frequency does not follow its speed", "leave the pattern away");
         }
+        injected.pattern().map(Pattern::speed).ifPresent(range -> point.flatMap(one -> one.speedHz().stream().boxed().findFirst())
+                .filter(needed -> needed < range.fromHz() || needed > range.toHz())
+                .ifPresent(needed -> given.problem("--shown", "it takes " + range.print(needed) + ", out of this pattern's range",
+                        "allowed are " + range.print(range.fromHz()) + " to " + range.print(range.toHz()))));
         return point;
     }
 

@@ -17,6 +17,7 @@ import understudy.text.Result;
 import understudy.quantity.QuantityException;
 import understudy.quantity.Range;
 import understudy.quantity.Unit;
+import understudy.report.ReportFile;
 import understudy.rig.RigException;
 import understudy.rig.Spread;
 
@@ -138,6 +139,11 @@ final class Given {
     /** Likewise a file for a job: all of it, or what happened as a table. */
     Optional<Path> jobFile(String option, String written) {
         return toWrite(option, written, "a job's file", List.of(".json", ".csv"));
+    }
+
+    /** Likewise a file for a report. */
+    Optional<Path> reportFile(String option, String written) {
+        return toWrite(option, written, "a report", ReportFile.ENDINGS);
     }
 
     private Optional<Path> toWrite(String option, String written, String what, List<String> endings) {

@@ -17,12 +17,20 @@ record Injected(Optional<Pattern> pattern, Optional<Output> output) {
      */
     record Point(OptionalDouble speedHz, double frequencyHz) {}
 
+    /** Slower than any wheel turns, and too little to be printed. */
+    private static final double STANDING_HZ = 1e-12;
+
     Point atSpeed(double speedHz) {
-        return new Point(OptionalDouble.of(speedHz), SignalFrequency.hz(output.orElseThrow(), speedHz).orElse(Double.NaN));
+        double turnsHz = moving(speedHz);
+        return new Point(OptionalDouble.of(turnsHz), SignalFrequency.hz(output.orElseThrow(), turnsHz).orElse(Double.NaN));
     }
 
     Point atHz(double frequencyHz) {
-        return new Point(OptionalDouble.empty(), frequencyHz);
+        return new Point(OptionalDouble.empty(), moving(frequencyHz));
+    }
+
+    private static double moving(double hz) {
+        return hz < STANDING_HZ ? 0 : hz;
     }
 
     /** The point that gives so many events a second; empty where no speed does. */

@@ -176,6 +176,7 @@ final class LearnedReport {
         String step = learned.unit().exactly(learned.step());
         return switch (fit.basis()) {
             case ROUNDING -> "If the display does nothing but round to the nearest " + step + ", the truth lies within these limits for certain."
+                    + " A last digit that flickers can carry it out of them."
                     + (count == 2 ? " Two numbers can't show whether it does; take a third." : "");
             case LAG -> "The truth lies within these limits if the display lags by no more than that.";
             case SCATTER -> "The truth lies within these limits 19 times out of 20, by the scatter of " + count + " numbers.";

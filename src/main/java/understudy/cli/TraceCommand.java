@@ -74,7 +74,7 @@ final class TraceCommand implements Callable<Integer> {
         TraceStart start = new TraceStart(circuitName);
         TraceEquipment chosen = equipment.forNew(start.suspect(), start.reference(), surroundings);
         try (Store store = surroundings.store(); TraceTalk talk = new TraceTalk(surroundings)) {
-            talk.lines(chosen.words());
+            chosen.words().forEach(talk::say);
             Hunt hunt;
             try {
                 hunt = start.begin(new TraceStart.Told(Optional.ofNullable(jobName), Optional.ofNullable(vehicle),
@@ -101,7 +101,7 @@ final class TraceCommand implements Callable<Integer> {
             }
             TraceEquipment chosen = equipment.forBegun(hunt.job().equipment(), hunt.subjects().suspect(),
                     hunt.subjects().reference(), surroundings);
-            talk.lines(chosen.words());
+            chosen.words().forEach(talk::say);
             talk.lines(new TraceText(hunt).where());
             if (!hunt.job().equipment().words().contains(chosen.way())) {
                 hunt = store.jobs().add(hunt, surroundings.clock().instant(), new Entry.Noted("from here on: " + chosen.way()));

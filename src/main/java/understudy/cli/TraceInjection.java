@@ -42,9 +42,11 @@ final class TraceInjection {
     void at(Place place) {
         boolean stillOn = clippedAt.filter(place::equals).isPresent();
         if (!stillOn && resumed && !clipped && desk.hunt().measured(place)) {
-            stillOn = desk.yes("Are the clips still on at " + desk.hunt().name(place) + ", and nothing was moved? yes or no: ");
+            stillOn = desk.yes("Are the clips still on at " + desk.hunt().name(place) + " since then? yes or no:");
         }
-        if (!stillOn) {
+        if (stillOn) {
+            desk.ask("The clips are on at " + desk.hunt().name(place) + ". Press Enter to play:");
+        } else {
             clipOn(place);
         }
         clippedAt = Optional.of(place);
@@ -74,7 +76,7 @@ final class TraceInjection {
                 talk.say("Allowed: " + pins.words() + "." + pins.doubt(volts).map(doubt -> " " + doubt).orElse(""));
             }
         }
-        desk.ask("Clip on: ground clip first, signal clip last. Press Enter when that is done: ");
+        desk.ask("Clip on: ground clip first, signal clip last. Then press Enter, and it plays:");
     }
 
     private void inject(Place place) {

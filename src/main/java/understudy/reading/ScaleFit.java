@@ -16,7 +16,8 @@ import org.apache.commons.math3.distribution.TDistribution;
  *
  * @param perHz       slope, in the display's unit for each event a second
  * @param offset      shown at 0 Hz, in the display's unit
- * @param throughZero the slope if the offset is taken for exactly 0; empty where the pairs rule that out
+ * @param throughZero the slope if the module computes in proportion, and its display rounds or cuts off; empty where the pairs
+ *                    rule that out
  * @param fromHz      lowest frequency fitted
  * @param toHz        highest
  * @param away        how far, between these two, the truth may lie from {@link #shown}, in the display's unit
@@ -66,18 +67,30 @@ public record ScaleFit(
         return Math.max(limits.high() - shown, shown - limits.low());
     }
 
+    /**
+     * Of a display that rounds or cuts off: without an offset to take it up, half a step too low everywhere would else pass
+     * for a smaller slope. The likeliest is one that rounds, if any does.
+     */
     private static Optional<Limits> roundedThroughZero(List<Pair> pairs, double step) {
+        return slopes(pairs, step / 2, step).map(either -> {
+            double likeliest = slopes(pairs, step / 2, step / 2).orElse(either).value();
+            return new Limits(either.low(), likeliest, either.high());
+        });
+    }
+
+    /** All slopes through zero that give values which lie at most so far {@code nearer} to zero than shown, or {@code further} from it. */
+    private static Optional<Limits> slopes(List<Pair> pairs, double nearer, double further) {
         double low = Double.NEGATIVE_INFINITY;
         double high = Double.POSITIVE_INFINITY;
         for (Pair pair : pairs) {
-            if (pair.frequencyHz() == 0) {
-                if (Math.abs(pair.shown()) > step / 2) {
-                    return Optional.empty();
-                }
-                continue;
+            double least = pair.shown() - (pair.shown() > 0 ? nearer : further);
+            double most = pair.shown() + (pair.shown() < 0 ? nearer : further);
+            if (pair.frequencyHz() > 0) {
+                low = Math.max(low, least / pair.frequencyHz());
+                high = Math.min(high, most / pair.frequencyHz());
+            } else if (least > 0 || most < 0) {
+                return Optional.empty();
             }
-            low = Math.max(low, (pair.shown() - step / 2) / pair.frequencyHz());
-            high = Math.min(high, (pair.shown() + step / 2) / pair.frequencyHz());
         }
         return low <= high ? Optional.of(new Limits(low, (low + high) / 2, high)) : Optional.empty();
     }

@@ -18,21 +18,26 @@ public record Advice(int point, double minutes, double minutesExpected, String r
 
     /** Empty when no injection can tell anything more. */
     public static Optional<Advice> next(Circuit circuit, Odds odds) {
-        Task task = Task.of(circuit);
-        Planner.Choice choice = new Planner(task).choose(Task.belief(circuit, odds));
-        if (choice.cut() < 0) {
-            return Optional.empty();
-        }
-        int point = task.points()[choice.cut()];
-        return Optional.of(new Advice(point, task.minutes()[choice.cut()], choice.minutes(), reason(circuit, odds, point)));
+        return new Planner(circuit.route()).choose(odds)
+                .map(choice -> new Advice(choice.point(), choice.reachMinutes(), choice.minutes(), reason(circuit, odds, choice)));
     }
 
-    private static String reason(Circuit circuit, Odds odds, int point) {
-        double sensorSide = odds.probability(0, point);
+    private static String reason(Circuit circuit, Odds odds, Planner.Choice choice) {
+        double sensorSide = 0;
+        for (int suspect = 0; suspect <= choice.point(); suspect++) {
+            sensorSide += odds.probability(suspect);
+        }
         String split = Math.abs(sensorSide - 0.5) <= NEAR_HALF
-                ? "halves the odds"
-                : String.format(Locale.ROOT, "parts the odds %.0f to %.0f", 100 * Math.max(sensorSide, 1 - sensorSide),
+                ? "It halves the odds"
+                : String.format(Locale.ROOT, "It parts the odds %.0f to %.0f", 100 * Math.max(sensorSide, 1 - sensorSide),
                         100 * Math.min(sensorSide, 1 - sensorSide));
-        return String.format(Locale.ROOT, "It %s and takes %.3g min.", split, circuit.points().get(point).reachMinutes());
+        String minutes = String.format(Locale.ROOT, "%s and is %.3g min away", split, choice.reachMinutes());
+        return choice.runnerUp().map(other -> String.format(Locale.ROOT, "%s: %.1f min to the end on average, %s by way of %s.",
+                minutes, choice.minutes(), more(other.minutes() - choice.minutes()), circuit.points().get(other.point()).name()))
+                .orElse(minutes + ".");
+    }
+
+    private static String more(double minutes) {
+        return minutes < 0.05 ? "hardly more" : String.format(Locale.ROOT, "%.1f more", minutes);
     }
 }

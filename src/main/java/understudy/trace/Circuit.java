@@ -73,19 +73,20 @@ public record Circuit(
         return suspects;
     }
 
-    /**
-     * The suspects, those together between which one can nowhere inject: nothing tells them apart but moving them, or looking.
-     */
-    public List<List<Suspect>> groups() {
-        List<List<Suspect>> groups = new ArrayList<>();
-        groups.add(new ArrayList<>());
-        for (Suspect suspect : suspects()) {
-            groups.get(groups.size() - 1).add(suspect);
-            if (suspect.index() < points.size() && points.get(suspect.index()).injectable()) {
-                groups.add(new ArrayList<>());
-            }
-        }
-        return groups;
+    /** As the planner sees it. */
+    Route route() {
+        return new Route(points.stream().map(point -> new Access(point.reachMinutes(), point.injectable(), wronglyBad, wronglyGood))
+                .toList(), confidence);
+    }
+
+    /** What is believed before anything is measured. */
+    Odds odds() {
+        return Odds.of(suspects().stream().mapToDouble(Suspect::odds).toArray());
+    }
+
+    /** The whole plan, before anything is measured. */
+    public PlanTree plan() {
+        return PlanTree.of(route(), odds());
     }
 
     /** The point nearest to the sensor at which one can inject. */

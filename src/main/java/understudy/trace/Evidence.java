@@ -14,6 +14,7 @@ final class Evidence {
     private static final double REPAIR_MISSED = 0.1;
 
     private final Circuit circuit;
+    private final Route route;
     private Odds odds;
     private Optional<Finding> repaired = Optional.empty();
     private boolean repairToProve;
@@ -22,7 +23,8 @@ final class Evidence {
 
     Evidence(Circuit circuit, List<Numbered> standing) {
         this.circuit = circuit;
-        this.odds = Odds.of(circuit.suspects().stream().mapToDouble(Suspect::odds).toArray());
+        this.route = circuit.route();
+        this.odds = circuit.odds();
         standing.forEach(this::take);
     }
 
@@ -54,8 +56,7 @@ final class Evidence {
             repairProven = false;
         }
         counted.add(event);
-        odds = odds.after(injected.place().point(), good ? 1 - circuit.wronglyBad() : circuit.wronglyBad(),
-                good ? circuit.wronglyGood() : 1 - circuit.wronglyGood());
+        odds = route.after(odds, injected.place().point(), good);
         injected.moved().ifPresent(moved -> odds = odds.after(likelihoods(moved)));
     }
 
@@ -91,16 +92,13 @@ final class Evidence {
     }
 
     private Finding likeliest() {
-        List<Suspect> best = List.of();
-        double most = -1;
-        for (List<Suspect> group : circuit.groups()) {
-            double probability = group.stream().mapToDouble(suspect -> odds.probability(suspect.index())).sum();
-            if (probability > most) {
-                most = probability;
-                best = group;
-            }
-        }
-        return new Finding(best, most, most >= circuit.confidence());
+        Route.Group group = route.likeliest(odds);
+        return new Finding(circuit.suspects().subList(group.first(), group.last() + 1), group.probability(),
+                group.probability() >= circuit.confidence());
+    }
+
+    List<Numbered> counted() {
+        return List.copyOf(counted);
     }
 
     List<Clash> clashes() {

@@ -20,6 +20,8 @@ public final class Hunt {
     private final Subjects subjects;
     private final List<Numbered> events;
     private final Evidence evidence;
+    /** Found when it is first asked for, since that may take a moment; two that find it at once find the same. */
+    private Step next;
 
     private Hunt(Job job, Subjects subjects) {
         this.job = job;
@@ -81,6 +83,11 @@ public final class Hunt {
         return evidence.finding();
     }
 
+    /** The injections that the finding rests on: on the suspect circuit, good or bad, and no proof of a repair. */
+    public List<Numbered> counted() {
+        return evidence.counted();
+    }
+
     /** Pairs of injections that contradict each other. */
     public List<Clash> clashes() {
         return evidence.clashes();
@@ -126,6 +133,13 @@ public final class Hunt {
 
     /** What to do next. */
     public Step next() {
+        if (next == null) {
+            next = findNext();
+        }
+        return next;
+    }
+
+    private Step findNext() {
         if (has(Entry.Closed.class)) {
             return new Step.Ended();
         } else if (!has(Entry.Cautioned.class)) {
@@ -176,7 +190,12 @@ public final class Hunt {
      */
     public Hunt after(Instant at, Entry entry) {
         new Admission(this).check(entry);
-        return new Hunt(job.with(at, entry), subjects);
+        Hunt after = new Hunt(job.with(at, entry), subjects);
+        if (!after.odds().possible()) {
+            throw new TraceException("no single fault explains these readings, and the circuit file says that none is ever wrong",
+                    "withdraw one that you doubt, or say in the file how often readings are wrong");
+        }
+        return after;
     }
 
     /** Names the place, for a sentence. */

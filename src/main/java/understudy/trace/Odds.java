@@ -3,68 +3,93 @@ package understudy.trace;
 import java.util.Arrays;
 
 /**
- * What is believed of every suspect, after all evidence so far: Bayes' rule, by logarithms, so that no amount of evidence
- * rounds to nothing. Immutable. Suspect h is bad with probability(h); they add up to 1.
+ * How likely each suspect is to be the one bad thing, after all that was seen; immutable. Bayes' rule, kept as logarithms,
+ * so that hundreds of readings that point one way still leave a number for the other. The order in which things were seen
+ * doesn't matter. When the evidence leaves nobody possible, all probabilities are 0.
  */
 public final class Odds {
 
-    /** Natural logarithms of the weights, the largest 0; minus infinity for what can't be any more. */
-    private final double[] logs;
+    private final double[] logWeights; // minus infinity: can't be
     private final double[] probabilities;
 
-    private Odds(double[] logs) {
-        double most = Arrays.stream(logs).max().orElseThrow();
-        if (most == Double.NEGATIVE_INFINITY) {
-            throw new TraceException("no single fault explains these readings, and they are declared to be never wrong",
-                    "withdraw one that you doubt, or declare in the circuit file how often readings are wrong");
+    private Odds(double[] logWeights) {
+        this.logWeights = logWeights;
+        this.probabilities = new double[logWeights.length];
+        double most = Arrays.stream(logWeights).max().orElseThrow();
+        if (most > Double.NEGATIVE_INFINITY) {
+            double sum = 0;
+            for (int suspect = 0; suspect < logWeights.length; suspect++) {
+                probabilities[suspect] = StrictMath.exp(logWeights[suspect] - most);
+                sum += probabilities[suspect];
+            }
+            for (int suspect = 0; suspect < logWeights.length; suspect++) {
+                probabilities[suspect] /= sum;
+            }
         }
-        this.logs = Arrays.stream(logs).map(log -> log - most).toArray();
-        double sum = Arrays.stream(this.logs).map(Math::exp).sum();
-        this.probabilities = Arrays.stream(this.logs).map(log -> Math.exp(log) / sum).toArray();
-    }
-
-    /** @param weights of the suspects before anything is measured, 0 or more, at least one above 0 */
-    public static Odds of(double[] weights) {
-        return new Odds(Arrays.stream(weights).map(Math::log).toArray());
     }
 
     /**
-     * After an injection.
+     * Before anything was seen.
      *
-     * @param ifSound  probability of what was read, if the way from the point to the module is sound
-     * @param ifBroken likewise if it is not
+     * @param prior one for each suspect, from the sensor's side to the module; 0 or more, one above 0, any scale
      */
-    public Odds after(int point, double ifSound, double ifBroken) {
-        double[] likelihoods = new double[logs.length];
-        for (int suspect = 0; suspect < logs.length; suspect++) {
-            likelihoods[suspect] = suspect <= point ? ifSound : ifBroken;
+    static Odds of(double... prior) {
+        double[] logWeights = logarithms(prior);
+        if (Arrays.stream(prior).noneMatch(odds -> odds > 0)) {
+            throw new IllegalArgumentException("one suspect at least must be possible");
         }
-        return after(likelihoods);
+        return new Odds(logWeights);
     }
 
-    /** After something was seen that has these probabilities, each if that suspect is the bad one. */
-    public Odds after(double[] likelihoods) {
-        double[] after = new double[logs.length];
-        for (int suspect = 0; suspect < logs.length; suspect++) {
-            after[suspect] = logs[suspect] + Math.log(likelihoods[suspect]);
+    /** @param likelihoods of what was seen, if it were this suspect: one each, 0 or more, any scale */
+    Odds after(double... likelihoods) {
+        if (likelihoods.length != logWeights.length) {
+            throw new IllegalArgumentException(likelihoods.length + " likelihoods for " + logWeights.length + " suspects");
+        }
+        double[] after = logarithms(likelihoods);
+        for (int suspect = 0; suspect < after.length; suspect++) {
+            after[suspect] += logWeights[suspect];
         }
         return new Odds(after);
     }
 
+    /** After an injection at a point: what was read can only tell the suspects up to there from those behind. */
+    Odds after(int point, boolean good, Access access) {
+        double[] likelihoods = new double[logWeights.length];
+        Arrays.fill(likelihoods, 0, point + 1, access.likelihoodUpTo(good));
+        Arrays.fill(likelihoods, point + 1, likelihoods.length, access.likelihoodBehind(good));
+        return after(likelihoods);
+    }
+
+    private static double[] logarithms(double[] values) {
+        return Arrays.stream(values).map(value -> {
+            if (!(value >= 0) || value == Double.POSITIVE_INFINITY) {
+                throw new IllegalArgumentException("odds are 0 or more, not " + value);
+            }
+            return StrictMath.log(value);
+        }).toArray();
+    }
+
+    /** Whether anybody is left who could be it. */
+    public boolean possible() {
+        return probability(mostLikely()) > 0;
+    }
+
+    public int suspects() {
+        return probabilities.length;
+    }
+
+    /** That it is this suspect; the suspects are counted from the sensor's side, 0, to the module. */
     public double probability(int suspect) {
         return probabilities[suspect];
     }
 
-    /** Of all suspects from one to another, both included. */
-    public double probability(int from, int to) {
-        double sum = 0;
-        for (int suspect = from; suspect <= to; suspect++) {
-            sum += probabilities[suspect];
+    /** The first of them, if several are equally likely. */
+    public int mostLikely() {
+        int best = 0;
+        for (int suspect = 1; suspect < probabilities.length; suspect++) {
+            best = probabilities[suspect] > probabilities[best] ? suspect : best;
         }
-        return sum;
-    }
-
-    public int count() {
-        return logs.length;
+        return best;
     }
 }

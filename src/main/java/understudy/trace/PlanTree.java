@@ -1,75 +1,98 @@
 package understudy.trace;
 
+import java.util.HashMap;
 import java.util.List;
-import java.util.Optional;
+import java.util.Map;
 
 /**
- * The whole plan of a circuit before anything is injected, with what it takes, beside two ways to go without one.
+ * The whole plan of a hunt, before it begins: where to inject first, where after a good reading and where after a bad one,
+ * and so on to each end; beside what the usual ways would take.
  *
- * @param root     the first injection, or what is settled without any
- * @param minutes  expected until one suspect is convicted
- * @param right    probability that the convicted one is the bad one
- * @param endToEnd expected minutes from the sensor connector on, point by point
- * @param halving  expected minutes by halving the number of suspects that are left
+ * @param root             the first injection, or the end if there is nothing to do
+ * @param minutes          expected of the plan; where readings can be wrong, with the hunts that get rarer than
+ *                         {@link #RARE} going on by plain halving, so that the plan can only be quicker
+ * @param endToEndMinutes  expected from the sensor's connector on, point by point
+ * @param halvingMinutes   expected of plain halving
  */
-public record PlanTree(Node root, double minutes, double right, double endToEnd, double halving) {
+public record PlanTree(Node root, double minutes, double endToEndMinutes, double halvingMinutes) {
 
-    /** A branch that is rarer is not drawn. */
-    private static final double RARE = 0.01;
+    /** Branches less probable than this are not followed. */
+    public static final double RARE = 0.001;
 
-    /** A place in the tree. */
+    /** A place in the plan. Its probability is that of getting there. */
     public sealed interface Node {
-        /** To come here. */
         double probability();
     }
 
     /**
-     * @param point index into the circuit's points
-     * @param good  what follows when it reads good; empty when that can't be
-     * @param bad   likewise bad
+     * An injection.
+     *
+     * @param point   index of the point
+     * @param minutes to reach it, clip on and read the display
+     * @param good    what comes after a good reading
+     * @param bad     what comes after a bad one
      */
-    public record Inject(double probability, int point, double minutes, Optional<Node> good, Optional<Node> bad)
-            implements Node {}
+    public record Injection(double probability, int point, double minutes, Node good, Node bad) implements Node {}
 
-    /** @param certainty that it is one of these */
-    public record Convict(double probability, List<Suspect> suspects, double certainty) implements Node {}
+    /**
+     * An end.
+     *
+     * @param firstSuspect the first of the suspects convicted together, counted from the sensor's side, 0, to the module
+     * @param lastSuspect  the last of them: mostly the same; another where no point between them can be injected at
+     * @param right        probability that it is one of them
+     */
+    public record Conviction(double probability, int firstSuspect, int lastSuspect, double right) implements Node {}
 
-    /** Too rare to be drawn, but planned for. */
+    /** What is too rare to be followed, or can't be at all. */
     public record Rare(double probability) implements Node {}
 
-    /** @throws TraceException never for a circuit that was read */
-    public static PlanTree of(Circuit circuit) {
-        Task task = Task.of(circuit);
-        double[] prior = Task.belief(circuit, Odds.of(circuit.suspects().stream().mapToDouble(Suspect::odds).toArray()));
-        Policy planned = Policy.planned(task);
-        Forecast forecast = Forecast.of(task, prior, planned);
-        return new PlanTree(node(circuit, task, planned, prior, 1, 0), forecast.minutes(), forecast.right(),
-                Forecast.of(task, prior, Policy.endToEnd(task)).minutes(),
-                Forecast.of(task, prior, Policy.halving(task)).minutes());
-    }
-
-    private static Node node(Circuit circuit, Task task, Policy policy, double[] belief, double probability, long key) {
-        if (task.settled(belief)) {
-            int most = 0;
-            for (int group = 1; group < belief.length; group++) {
-                most = belief[group] > belief[most] ? group : most;
-            }
-            return new Convict(probability, circuit.groups().get(most), belief[most]);
-        } else if (probability < RARE) {
-            return new Rare(probability);
+    /** @throws IllegalArgumentException when the evidence in the odds is impossible */
+    static PlanTree of(Route route, Odds odds) {
+        if (!odds.possible()) {
+            throw new IllegalArgumentException("no suspect is possible, so there is no plan");
         }
-        int cut = policy.choose(belief, key);
-        return new Inject(probability, task.points()[cut], task.minutes()[cut],
-                branch(circuit, task, policy, belief, probability, key, cut, true),
-                branch(circuit, task, policy, belief, probability, key, cut, false));
+        Growing growing = new Growing(route);
+        Node root = growing.grow(odds, 1);
+        return new PlanTree(root,
+                Expectation.of(route, odds, growing).minutes(),
+                Expectation.of(route, odds, new EndToEnd(route)).minutes(),
+                Expectation.of(route, odds, new Halving(route)).minutes());
     }
 
-    private static Optional<Node> branch(Circuit circuit, Task task, Policy policy, double[] belief, double probability,
-            long key, int cut, boolean good) {
-        double[] after = new double[belief.length];
-        double part = task.read(belief, cut, good, after);
-        return part > 0
-                ? Optional.of(node(circuit, task, policy, after, probability * part, task.key(key, cut, good)))
-                : Optional.empty();
+    /** Grows the tree; after that it is the policy of the tree, and plain halving beyond. */
+    private static final class Growing implements Policy {
+        private final Route route;
+        private final Planner planner;
+        private final Policy beyond;
+        private final Map<List<Long>, Integer> planned = new HashMap<>();
+
+        Growing(Route route) {
+            this.route = route;
+            this.planner = new Planner(route);
+            this.beyond = new Halving(route);
+        }
+
+        Node grow(Odds odds, double probability) {
+            if (probability < RARE) {
+                return new Rare(probability);
+            }
+            if (route.ended(odds)) {
+                Route.Group group = route.likeliest(odds);
+                return new Conviction(probability, group.first(), group.last(), group.probability());
+            }
+            int point = planned.computeIfAbsent(Expectation.key(odds), key -> planner.next(odds));
+            return new Injection(probability, point, route.minutes(point), grow(odds, probability, point, true),
+                    grow(odds, probability, point, false));
+        }
+
+        private Node grow(Odds odds, double probability, int point, boolean good) {
+            return grow(route.after(odds, point, good), probability * route.probability(odds, point, good));
+        }
+
+        @Override
+        public int next(Odds odds) {
+            Integer point = planned.get(Expectation.key(odds));
+            return point == null ? beyond.next(odds) : point;
+        }
     }
 }

@@ -1,158 +1,103 @@
 package understudy.trace;
 
-import java.util.Arrays;
-import java.util.HashMap;
-import java.util.Map;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Optional;
 
 /**
- * Chooses the injection that leaves the fewest expected minutes until one group of suspects is settled, counting that a
- * reading can be wrong.
- *
- * <p>Without errors this is the test-sequencing problem on a line: dynamic programming over intervals of suspects gives the
- * optimal tree. With errors the state is what is believed: every choice and both readings are searched to a horizon of some
- * injections, beliefs that different orders lead to are worked out once, and beyond the horizon the interval programme is
- * the estimate, each injection counted as often as so unreliable a reading has to be taken to tell as much as a sure one
- * (the capacity of a binary symmetric channel: Cover and Thomas, Elements of Information Theory, 7.1.4). The horizon is as
- * deep as a fixed amount of work allows, counted and not timed, so that the same evidence gives the same advice everywhere.
- *
- * <p>Owned by one thread.
+ * Where to inject next, so that the minutes still to come are least in expectation: exactly, where readings are never wrong
+ * ({@link Intervals}); else as far ahead as {@link Lookahead#WORK} allows. The same odds give the same answer on every
+ * machine. Not for several threads.
  */
-final class Planner {
+final class Planner implements Policy {
 
-    /** In steps of the interval programme's inner loop: some 10 ms. */
-    private static final long MOST_WORK = 4_000_000;
-    private static final int DEEPEST = 60;
-
-    private final Task task;
-    private final double[] surely;
-    private final Map<Long, Double> known = new HashMap<>();
-    private final long mostWork;
-    private long work;
-
-    Planner(Task task) {
-        this(task, MOST_WORK);
-    }
-
-    Planner(Task task, long mostWork) {
-        this.task = task;
-        this.mostWork = mostWork;
-        double wrong = (task.wronglyBad() + task.wronglyGood()) / 2;
-        double told = 1 - entropyBits(wrong);
-        this.surely = Arrays.stream(task.minutes()).map(minutes -> minutes / told).toArray();
-    }
-
-    private static double entropyBits(double part) {
-        return part <= 0 ? 0 : -(part * Math.log(part) + (1 - part) * Math.log(1 - part)) / Math.log(2);
-    }
+    /** Below this share a difference in minutes is rounding, and the point nearer to the sensor comes first. */
+    private static final double SAME = 1e-12;
 
     /**
-     * @param cut     to inject at; -1 when the belief is settled, or nothing can be told apart
-     * @param minutes expected until it is settled
+     * The next point, and why.
+     *
+     * @param point           where to inject
+     * @param reachMinutes    of that injection
+     * @param goodProbability that it will read good
+     * @param minutes         expected until the end, this injection included
+     * @param exact           whether these are exact, or estimated beyond the horizon
+     * @param runnerUp        the next best point, where there is another worth a look
      */
-    record Choice(int cut, double minutes) {}
-
-    /** The best next injection. */
-    Choice choose(double[] belief) {
-        if (task.settled(belief) || task.cuts() == 0) {
-            return new Choice(-1, 0);
-        }
-        Choice best = search(belief, 1);
-        long before = work;
-        for (int horizon = 2; horizon <= DEEPEST && noisy(); horizon++) {
-            // the next horizon will cost at least as much more as this one did
-            if (work * Math.max(2.0, (double) work / before) > mostWork) {
-                break;
-            }
-            before = Math.max(1, work);
-            best = search(belief, horizon);
-        }
-        return best;
-    }
-
-    /** Without errors the estimate is exact, and there is nothing to look ahead for. */
-    private boolean noisy() {
-        return task.wronglyBad() > 0 || task.wronglyGood() > 0;
-    }
-
-    /** How much was done for the latest choice. */
-    long work() {
-        return work;
-    }
-
-    private Choice search(double[] belief, int horizon) {
-        known.clear();
-        work = 0;
-        int best = -1;
-        double least = Double.POSITIVE_INFINITY;
-        for (int cut = 0; cut < task.cuts(); cut++) {
-            double minutes = through(belief, cut, horizon, 0);
-            if (minutes < least) {
-                least = minutes;
-                best = cut;
-            }
-        }
-        return new Choice(best, least);
-    }
-
-    /** Expected minutes when the next injection is at this cut. */
-    private double through(double[] belief, int cut, int horizon, long key) {
-        double minutes = task.minutes()[cut];
-        double[] after = new double[belief.length];
-        for (boolean good : new boolean[] {true, false}) {
-            double probability = task.read(belief, cut, good, after);
-            if (probability > 0) {
-                minutes += probability * toCome(after, horizon - 1, task.key(key, cut, good));
-            }
-        }
-        return minutes;
-    }
-
-    private double toCome(double[] belief, int horizon, long key) {
-        if (task.settled(belief)) {
-            return 0;
-        }
-        long state = key + horizon * 0x9E3779B97F4A7C15L;
-        Double before = known.get(state);
-        if (before != null) {
-            return before;
-        }
-        double least;
-        if (horizon == 0) {
-            least = estimate(belief);
-        } else {
-            least = Double.POSITIVE_INFINITY;
-            for (int cut = 0; cut < task.cuts(); cut++) {
-                least = Math.min(least, through(belief, cut, horizon, key));
-            }
-        }
-        known.put(state, least);
-        return least;
-    }
+    record Choice(int point, double reachMinutes, double goodProbability, double minutes, boolean exact, Optional<RunnerUp> runnerUp) {}
 
     /**
-     * Expected minutes if readings were never wrong but cost as much more as unreliable ones do: the least over all trees
-     * that part an interval of groups in two until one group in it is likely enough. Exact when there are no errors.
+     * The second best.
+     *
+     * @param point   where to inject
+     * @param minutes expected until the end, if one injects there first
      */
-    double estimate(double[] belief) {
-        int groups = belief.length;
-        double[][] least = new double[groups][groups];
-        for (int from = groups - 1; from >= 0; from--) {
-            double weight = belief[from];
-            double most = belief[from];
-            for (int to = from + 1; to < groups; to++) {
-                weight += belief[to];
-                most = Math.max(most, belief[to]);
-                if (most >= task.confidence() * weight) {
-                    continue; // settled, or impossible: nothing more to do
-                }
-                double best = Double.POSITIVE_INFINITY;
-                for (int cut = from; cut < to; cut++) {
-                    best = Math.min(best, weight * surely[cut] + least[from][cut] + least[cut + 1][to]);
-                }
-                least[from][to] = best;
-                work += to - from;
+    record RunnerUp(int point, double minutes) {}
+
+    private final Route route;
+    private final long work;
+    private final boolean canBeWrong;
+    private final Lookahead lookahead;
+    private final Intervals intervals;
+    private final double[] minutes;
+
+    Planner(Route route) {
+        this(route, Lookahead.WORK);
+    }
+
+    /** @param work terms of arithmetic for one answer */
+    Planner(Route route, long work) {
+        this.route = route;
+        this.work = work;
+        this.canBeWrong = route.canBeWrong();
+        this.lookahead = new Lookahead(route);
+        this.intervals = new Intervals(route.tests() + 1, route.confidence());
+        this.minutes = new double[route.tests()];
+        for (int test = 0; test < minutes.length; test++) {
+            minutes[test] = route.access(test).minutes();
+        }
+    }
+
+    @Override
+    public int next(Odds odds) {
+        return choose(odds).orElseThrow().point();
+    }
+
+    /** Empty when there is nothing more to do: a group is convicted, nothing can be told apart, or the evidence can't be. */
+    Optional<Choice> choose(Odds odds) {
+        if (route.ended(odds)) {
+            return Optional.empty();
+        }
+        double[] groups = route.groups(odds);
+        List<Lookahead.Option> options = canBeWrong ? lookahead.options(groups, work) : exact(groups);
+        Lookahead.Option best = options.get(0);
+        for (Lookahead.Option option : options) {
+            best = option.minutes() < best.minutes() * (1 - SAME) ? option : best;
+        }
+        Lookahead.Option chosen = best;
+        Optional<RunnerUp> runnerUp = options.stream().filter(option -> option != chosen)
+                .min(Comparator.comparingDouble(Lookahead.Option::minutes))
+                .map(option -> new RunnerUp(route.point(option.test()), option.minutes()));
+        return Optional.of(new Choice(route.point(best.test()), minutes[best.test()], best.goodProbability(), best.minutes(),
+                !canBeWrong, runnerUp));
+    }
+
+    private List<Lookahead.Option> exact(double[] groups) {
+        intervals.solve(groups, groups.length, minutes, 0);
+        List<Lookahead.Option> options = new ArrayList<>();
+        double upTo = 0;
+        for (int test = 0; test < minutes.length; test++) {
+            upTo += groups[test];
+            if (upTo > 0 && upTo < 1) {
+                options.add(new Lookahead.Option(test, upTo, intervals.with(test, minutes, 0)));
             }
         }
-        return least[0][groups - 1];
+        return options;
+    }
+
+    /** Terms of arithmetic so far. */
+    long steps() {
+        return lookahead.steps() + intervals.steps();
     }
 }

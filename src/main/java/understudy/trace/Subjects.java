@@ -60,7 +60,8 @@ public record Subjects(Subject suspect, Optional<Subject> reference) {
         return new Subjects(Subject.of(job.suspect()), job.reference().map(Subject::of));
     }
 
-    Subject of(Place place) {
+    /** The one that a place is on. */
+    public Subject of(Place place) {
         return place.onReference() ? reference.orElseThrow() : suspect;
     }
 

@@ -2,7 +2,6 @@ package understudy.trace;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 
 /** What a job's evidence does not hold: a sentence each, so that a record claims no more than it should. */
 public final class Unproven {
@@ -16,10 +15,10 @@ public final class Unproven {
         }
         Finding finding = hunt.finding();
         if (!finding.decided()) {
-            sentences.add("No part was convicted: the likeliest, " + finding.names() + ", has " + percent(finding.probability())
-                    + ", and " + percent(hunt.circuit().confidence()) + " are asked for.");
+            sentences.add("No part was convicted: the likeliest, " + finding.names() + ", has " + Certainty.of(finding.probability())
+                    + ", and " + Certainty.of(hunt.circuit().confidence()) + " are asked for.");
         } else {
-            sentences.add("Another part may be at fault, with a probability of " + percent(1 - finding.probability())
+            sentences.add("Another part may be at fault, with a probability of " + Certainty.doubt(finding.probability())
                     + ": readings can be wrong, and there may be more than one fault.");
         }
         if (finding.suspects().size() > 1) {
@@ -51,11 +50,5 @@ public final class Unproven {
     private static boolean drivenWithItsOwnSensor(Hunt hunt) {
         return hunt.standing().stream().anyMatch(event -> event.entry() instanceof Entry.Closed closed
                 && closed.ownSensorWorks().isPresent());
-    }
-
-    /** Never more certain than it is. */
-    private static String percent(double probability) {
-        double percent = Math.floor(1000 * probability) / 10;
-        return String.format(Locale.ROOT, percent >= 10 && percent <= 90 ? "%.0f %%" : "%.1f %%", percent);
     }
 }

@@ -106,10 +106,10 @@ class ExpectCommandTest {
     @Test
     void learns() throws IOException {
         Map<String, Object> json = json("expect", "--learn", "130 Hz: 21 km/h, 320 Hz: 50, 760 Hz: 120", "--tyre", "205/55R16", "--json");
-        // through zero: 21 +/- 0.5 over 130, 50 +/- 0.5 over 320, 120 +/- 0.5 over 760, what all three allow
+        // through zero: from 0.5 below to 1 above 21 at 130, 50 at 320, 120 at 760, what all three allow
         Map<?, ?> slope = (Map<?, ?>) json.get("perHzThroughZero");
         assertThat(((Number) slope.get("low")).doubleValue()).isCloseTo(20.5 / 130, within(1e-9));
-        assertThat(((Number) slope.get("high")).doubleValue()).isCloseTo(50.5 / 320, within(1e-9));
+        assertThat(((Number) slope.get("high")).doubleValue()).isCloseTo(121 / 760.0, within(1e-9));
         // 1.9273 m within 3 % x 3.6 / slope: 42.65 to 45.32
         assertThat(json.get("teeth")).isEqualTo(List.of(43, 44, 45));
         assertThat((List<?>) json.get("findings")).isEmpty();
@@ -168,6 +168,7 @@ class ExpectCommandTest {
         "knock-86mm;--output;knock | knock-86mm: its output knock has no events that a module counts; name another one with --output",
         "sine;--tyre;205/55R16 | --tyre: it goes with --learn only; write the tyre into --reading, like \"tyre: 205/55R16\"",
         "sine;--shown;3 rpm | --shown: \"3 rpm\" is a turning speed; write a frequency like 100 Hz",
+        "wheel-speed-44-vr;--shown;400 | --shown: it takes 400 km/h, out of this pattern's range; allowed are 1 km/h to 250 km/h",
         "--frequency;10 Hz;--reading;shows: table, unit: kPa, points: {80 Hz: 0 kPa, 159 Hz: 101 kPa} | expect: at 10 Hz the scale says nothing of what is shown; keep within the ends of its table",
         "--learn;100 Hz: 16 km/h | --learn: a scale needs two different frequencies at least; inject a second one, far from the first",
         "--learn;100 Hz: 16, 200 Hz: 32 | --learn: no number has a unit; write it behind one of them at least, as in \"100 Hz: 16 km/h, 200 Hz: 32\"",

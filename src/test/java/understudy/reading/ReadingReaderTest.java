@@ -105,6 +105,21 @@ class ReadingReaderTest {
         assertThat(result.problems()).extracting(Problem::toString).containsExactly("reading:" + place + ": " + said);
     }
 
+    /** Whatever is typed, there is an answer: a value or a problem, never an exception. */
+    @Property(tries = 500)
+    void nothingTypedBreaksIt(@ForAll("scraps") List<String> scraps) {
+        String text = String.join("", scraps);
+        assertThat(ReadingReader.read(text, "reading")).isNotNull();
+        assertThat(Displayed.parse(text, DisplayUnit.KMH)).isNotNull();
+    }
+
+    @Provide
+    Arbitrary<List<String>> scraps() {
+        return Arbitraries.of("shows: ", "table", "learned", "wheel speed", ", ", "unit: ", "kPa", "km/h", "points: ", "{", "}", "[", "]",
+                "80 Hz: ", "5", "-", ".", "1e9", "0", " per Hz", "scale: ", "teeth: ", "tyre: ", "205/55R16", "tolerance: ", "%", "+",
+                "step: ", "\"", "'", "&a ", "*a", "!", "\t", "\n", "\u2212", "events: 1/0").list().ofMaxSize(16);
+    }
+
     /** What is written of a reading is read as the same scale; units and the like to the last bit, conversions nearly so. */
     @Property(tries = 300)
     void whatIsWrittenIsReadAgain(@ForAll("readings") Reading reading) {

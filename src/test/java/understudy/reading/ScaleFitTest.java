@@ -103,6 +103,21 @@ class ScaleFitTest {
         assertThat(width / idealWidth).isBetween(1.0, 1.288);
     }
 
+    /** A display that cuts off is half a step too low everywhere, which is an offset, and must not pass for a smaller slope. */
+    @Test
+    void readingsThatAreCutOffHoldTheTruth() {
+        Random chance = new Random(2028);
+        for (int trial = 0; trial < TRIALS; trial++) {
+            Module module = Module.random(chance, 3, 0);
+            List<Pair> cut = module.pairs().stream()
+                    .map(pair -> new Pair(pair.frequencyHz(), Math.floor(module.perHz() * pair.frequencyHz()))).toList();
+            ScaleFit fit = ScaleFit.of(cut, 1);
+            assertThat(fit.perHz().hold(module.perHz())).isTrue();
+            assertThat(fit.offset().hold(-0.5)).isTrue();
+            assertThat(fit.throughZero().orElseThrow().hold(module.perHz())).isTrue();
+        }
+    }
+
     /** Where it wavers by two steps each way, limits by scatter; and the first guess, rounding alone, is hardly ever possible. */
     @Test
     void waveringReadingsHoldTheTruth() {

@@ -1,6 +1,7 @@
 package understudy.trace;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
 
 import java.io.IOException;
 import java.io.UncheckedIOException;
@@ -89,9 +90,10 @@ class CircuitReaderTest {
         assertThat(circuit.wronglyBad()).isEqualTo(0.04);
         assertThat(circuit.wronglyGood()).isEqualTo(0.06);
         assertThat(circuit.confidence()).isEqualTo(0.9);
-        // nobody can inject between b and d: they stand or fall together
-        assertThat(circuit.groups()).extracting(group -> group.stream().map(Suspect::index).toList())
-                .containsExactly(List.of(0), List.of(1, 2), List.of(3), List.of(4));
+        // nobody can inject between b and d: they stand or fall together, and begin as the likeliest with 10 of 22.5
+        Route.Group likeliest = circuit.route().likeliest(circuit.odds());
+        assertThat(List.of(likeliest.first(), likeliest.last())).containsExactly(1, 2);
+        assertThat(likeliest.probability()).isCloseTo(10 / 22.5, within(1e-12)); // a few roundings
     }
 
     @Test

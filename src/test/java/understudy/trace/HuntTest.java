@@ -77,7 +77,7 @@ class HuntTest {
     void whatTheReferenceReadsSaysNothingOfTheSuspectCircuit() {
         Hunt hunt = cautioned(TestJobs.withReference());
         Hunt after = inject(hunt, REFERENCE, right(hunt, REFERENCE));
-        IntStream.range(0, hunt.odds().count()).forEach(suspect ->
+        IntStream.range(0, hunt.odds().suspects()).forEach(suspect ->
                 assertThat(after.odds().probability(suspect)).isEqualTo(hunt.odds().probability(suspect)));
     }
 
