@@ -21,16 +21,27 @@ public final class WorstCase {
      * instant, nor the middle of the band, nor the state at rest depends on them.
      */
     public static List<Build> corners(Rig rig, Input input) {
+        List<Build> corners = new ArrayList<>();
+        long count = count(rig, input);
+        for (long ends = 0; ends < count; ends++) {
+            corners.add(corner(rig, input, ends));
+        }
+        return corners;
+    }
+
+    /** How many corners there are. */
+    static long count(Rig rig, Input input) {
         Corner count = new Corner(0);
         build(rig, input, count);
         if (count.parts > MOST_PARTS) {
             throw new IllegalStateException("too many parts: " + count.parts);
         }
-        List<Build> corners = new ArrayList<>();
-        for (long ends = 0; ends < 1L << count.parts; ends++) {
-            corners.add(build(rig, input, new Corner(ends)));
-        }
-        return corners;
+        return 1L << count.parts;
+    }
+
+    /** One of them, counted from 0; the same number has the same parts at the same ends while the same parts are there. */
+    static Build corner(Rig rig, Input input, long ends) {
+        return build(rig, input, new Corner(ends));
     }
 
     /** So many random builds, every part, stores too, uniform within its tolerance; the same seed gives the same. */
@@ -54,18 +65,33 @@ public final class WorstCase {
 
     /** The least margin of all corners. */
     public static double marginVolts(Rig rig, Input input, Use use) {
+        return marginVolts(corner(rig, input, worst(rig, input, use)), use);
+    }
+
+    /** The corner with the least margin. */
+    static long worst(Rig rig, Input input, Use use) {
+        long worst = 0;
         double least = Double.POSITIVE_INFINITY;
-        for (Build build : corners(rig, input)) {
-            least = Math.min(least, new Connection(build.rig, build.input).levels(use).marginVolts(build.input));
+        long count = count(rig, input);
+        for (long ends = 0; ends < count; ends++) {
+            double margin = marginVolts(corner(rig, input, ends), use);
+            if (margin < least) {
+                least = margin;
+                worst = ends;
+            }
         }
-        return least;
+        return worst;
+    }
+
+    static double marginVolts(Build build, Use use) {
+        return new Connection(build.rig, build.input).levels(use).marginVolts(build.input);
     }
 
     /** What part, 0 to 1, of random builds has a margin above zero. */
     public static double yield(Rig rig, Input input, Use use, int builds, long seed) {
         int[] good = new int[1];
         draw(rig, input, builds, seed, build -> {
-            if (new Connection(build.rig, build.input).levels(use).marginVolts(build.input) > 0) {
+            if (marginVolts(build, use) > 0) {
                 good[0]++;
             }
         });
