@@ -48,6 +48,7 @@ record Change(Limit limit, Optional<String> words, Setup changed) {
         all.add(new Change(Limit.POLARITY, Optional.of("swap the two clips, or the polarity of what is played"),
                 setup.withSwapped(!setup.swapped())));
         addDroop(setup, all);
+        addCore(setup, all);
         if (fast) {
             addBandwidth(setup, all);
         }
@@ -84,6 +85,21 @@ record Change(Limit limit, Optional<String> words, Setup changed) {
         return new Rig(new AudioOutput(out.fullScaleVolts(), out.outputOhms(),
                 out.couplingFarads().map(c -> larger(c, outputTimes)), out.inverted(), out.popVolts()),
                 new Divider(divider.seriesOhms(), divider.shuntOhms(), coupling), rig.lead());
+    }
+
+    private static void addCore(Setup setup, List<Change> all) {
+        if (setup.rig().divider().coupling() instanceof Coupling.Transformer t) {
+            Divider divider = setup.rig().divider();
+            all.add(new Change(Limit.CORE, Optional.of("half the volts: "
+                    + print(0.5 * setup.askedPinVolts(), Unit.VOLT) + " at most between the pins"), setup.withLevel(0.5 * setup.level())));
+            for (double times : new double[] {10, FAR}) {
+                Coupling strong = new Coupling.Transformer(t.ratio(), t.henries(), t.primaryOhms(), t.secondaryOhms(),
+                        Math.min(100, times * t.mostVoltSeconds()));
+                all.add(new Change(Limit.CORE, times == FAR ? Optional.empty()
+                        : Optional.of("a transformer that carries ten times the volts at the same frequency"),
+                        setup.withRig(setup.rig().withDivider(new Divider(divider.seriesOhms(), divider.shuntOhms(), strong)))));
+            }
+        }
     }
 
     private static Spread larger(Spread part, double times) {

@@ -32,20 +32,34 @@ public record Judgement(
         return verdict == Verdict.DECODED;
     }
 
+    /** What is worse of the same speed by two builds, taken one by one. */
+    Judgement worse(Judgement other) {
+        Judgement less = other.marginVolts < marginVolts ? other : this;
+        Judgement lost = isDecoded() ? other : this;
+        boolean later = Math.abs(other.timingErrorDeg) > Math.abs(timingErrorDeg);
+        return new Judgement(speedHz, lost.verdict, lost.countedPerTurn, expectedPerTurn, less.marginVolts, less.marginDb,
+                less.worstAtDeg, lost.isDecoded() ? later ? other.timingErrorDeg : timingErrorDeg : lost.timingErrorDeg,
+                lost.meanLateDeg, clipped || other.clipped);
+    }
+
     static Judgement of(Setup setup, double speedHz) {
         CycleEvents events = CycleEvents.of(setup);
-        AtComparator signal = AtComparator.at(setup, events, speedHz);
-        Comparator comparator = Comparator.of(setup.input(), signal.restVolts(), events.rising());
-        double[] places = comparator.switches(signal.volts(), signal.stepSeconds());
-        double from = signal.seconds(signal.judgeFrom());
-        double to = signal.seconds(signal.judgeTo());
+        return of(setup, events, Played.at(setup, events, speedHz), speedHz);
+    }
+
+    static Judgement of(Setup setup, CycleEvents events, Played played, double speedHz) {
+        AtComparator signal = AtComparator.of(played, setup, events, speedHz);
+        Comparator comparator = Comparator.of(setup.built().input(), signal.restVolts(), events.rising());
+        double[] places = comparator.switches(signal.volts(), played.stepSeconds());
+        double from = signal.seconds(played.judgeFrom());
+        double to = signal.seconds(played.judgeTo());
         double[] seconds = Arrays.stream(places).map(signal::seconds).filter(at -> at >= from && at <= to).toArray();
         ToothDecoder.Found found = new ToothDecoder(events, speedHz, signal.lagSeconds()).judge(seconds, to - from);
         double shift = Double.isNaN(found.meanLateCycles()) ? 0 : found.meanLateCycles() / events.cycleHz(speedHz);
         Worst worst = Worst.of(signal, comparator, events, speedHz, shift);
-        return new Judgement(speedHz, found.verdict(), found.perTurn(), events.perTurn(), worst.spare().volts(),
+        return new Judgement(speedHz, signal.saturated() ? Verdict.SATURATED : found.verdict(), found.perTurn(), events.perTurn(), worst.spare().volts(),
                 worst.spare().db(), worst.place() * events.cycleDeg(), found.worstLateCycles() * events.cycleDeg(),
-                found.meanLateCycles() * events.cycleDeg(), signal.clipped());
+                found.meanLateCycles() * events.cycleDeg(), played.clipped());
     }
 
     /** The swing with the least to spare: from each timing event to the next there is one up and one down. */
@@ -54,8 +68,8 @@ public record Judgement(
             double[] places = events.timing();
             double[] lengths = CycleEvents.intervals(places);
             double cycleSeconds = 1 / events.cycleHz(speedHz);
-            double from = signal.seconds(signal.judgeFrom()) - shift;
-            double to = signal.seconds(signal.judgeTo()) - shift;
+            double from = signal.seconds(signal.played().judgeFrom()) - shift;
+            double to = signal.seconds(signal.played().judgeTo()) - shift;
             long cycle = (long) Math.floor((from - events.seconds(0, 0, speedHz)) / cycleSeconds);
             Worst worst = null;
             Comparator.Swing before = null;

@@ -13,6 +13,8 @@ public enum Verdict {
     OUT_OF_STEP("out of step"),
     /** Teeth are missed, or counted twice. */
     MISCOUNTED("teeth missed"),
+    /** The transformer's core would have to carry more than it can: what comes then is no copy of the signal. */
+    SATURATED("core saturates"),
     /** Too little arrives: the input never switches. */
     SILENT("never switches");
 

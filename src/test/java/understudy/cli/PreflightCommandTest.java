@@ -34,7 +34,8 @@ class PreflightCommandTest {
         assertThat(told.exitCode()).isZero();
         assertThat(told.out().replaceAll("\\s+", " "))
                 .startsWith("Wheel-speed ring of 44 teeth, reluctor: output wheel, from rig bench into reluctor-hysteresis ")
-                .contains("compare with a known-good sensor", "not calibrated", "It decodes from ", " to 250 km/h on this input; ",
+                .contains("compare with a known-good sensor", "not calibrated", "It decodes from ",
+                        " to 250 km/h on this input, with every part at its worst (from ", " to 250 km/h at nominal values); ",
                         "to spare at 50 km/h", "threshold: ", "This would widen it:", "volts that rise faster with speed: ",
                         "Above 250 km/h: the pattern's own range ends here.", "never switches", "44 of 44", "speed, km/h");
         assertThat(told.out().lines()).hasSizeLessThan(66).allSatisfy(line -> assertThat(line.length()).isLessThanOrEqualTo(80 + 30));
@@ -111,6 +112,6 @@ class PreflightCommandTest {
         assertThat(played.err()).isEmpty();
         assertThat(played.exitCode()).isZero();
         assertThat(played.out()).containsPattern(
-                "(?m)^output-shaft decodes from [\\d.]+ rpm to 7000 rpm on this input; \\d+ mV to spare at 800 rpm$");
+                "(?m)^output-shaft decodes from [\\d.]+ rpm to 7000 rpm on this input, with every part at its worst; [\\d.]+ mV to spare at 800 rpm$");
     }
 }
