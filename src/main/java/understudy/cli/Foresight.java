@@ -16,7 +16,7 @@ final class Foresight {
 
     private Foresight() {}
 
-    /** Empty without a rig; outputs that play the same signal share a line, those without teeth have none. */
+    /** Empty without a rig; outputs that play the same signal share a line, what can't be foreseen is said. */
     static List<String> lines(Playable playable) {
         List<String> lines = new ArrayList<>();
         playable.bench().ifPresent(bench -> {
@@ -39,7 +39,7 @@ final class Foresight {
         try {
             return List.of(output.name() + " " + Preflight.rangeOnly(setup, playable.startHz()).summary());
         } catch (CannotJudge e) {
-            return List.of();
+            return List.of(e.getMessage());
         }
     }
 }

@@ -53,6 +53,10 @@ final class PreflightReport {
                     + ", has " + decibels(at.marginDb()) + " to spare; edges come up to " + degrees(Math.abs(at.timingErrorDeg()))
                     + (at.timingErrorDeg() < 0 ? " early." : " late.")));
         }
+        if (at.isDecoded() && at.oscillations() > 0) {
+            lines.addAll(Paragraph.lines("Of each burst at least " + at.oscillations()
+                    + (at.oscillations() == 1 ? " swing is" : " swings are") + " beyond what the input needs; the pattern's own noise is left aside."));
+        }
         lines.addAll(ends());
         found.overview().stream().map(AtSpeed::worst).filter(Judgement::clipped).mapToDouble(Judgement::speedHz).max().ifPresent(hz ->
                 lines.addAll(Paragraph.lines("Up to " + speed.print(hz) + " full scale is not enough to undo all droop.")));
@@ -203,6 +207,7 @@ final class PreflightReport {
                 "worstAtDeg", Json.number(one.worstAtDeg()),
                 "timingErrorDeg", finite(one.timingErrorDeg()),
                 "meanLateDeg", finite(one.meanLateDeg()),
+                "oscillations", one.oscillations(),
                 "headroomExceeded", one.clipped());
     }
 

@@ -1,7 +1,9 @@
 package understudy.preflight;
 
+import java.util.Arrays;
 import understudy.rig.Connection;
 import understudy.rig.Coupling;
+import understudy.rig.Input;
 import understudy.rig.Probe;
 import understudy.rig.Transient;
 
@@ -39,6 +41,12 @@ record AtComparator(Played played, double[] volts, double lagSeconds, double res
     /** When a place between the steps comes. */
     double seconds(double index) {
         return played.startSeconds() + index * played.stepSeconds();
+    }
+
+    /** Whether the input's clamp cuts it. */
+    boolean isCut(Input input) {
+        return input.frontEnd().clamp().filter(clamp -> Arrays.stream(volts, played.judgeFrom(), played.judgeTo())
+                .anyMatch(v -> v < clamp.lowVolts() || v > clamp.highVolts())).isPresent();
     }
 
     int index(double seconds) {

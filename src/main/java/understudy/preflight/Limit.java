@@ -7,6 +7,8 @@ public enum Limit {
     DROOP("droop: what blocks direct voltage lets long levels sag"),
     BANDWIDTH("bandwidth: the signal is too quick for what lies between the samples and the comparator"),
     CORE("core: the transformer can't carry such volts so slowly"),
+    CLAMP("clamp: the signal is so large that the input cuts it"),
+    OVERLAP("overlap: one burst has not died away when the next begins"),
     THRESHOLD("threshold: the signal is too small here, though the rig could give more"),
     SWING("swing: even the largest signal of this rig is too small here"),
     SHAPE("shape: the peaks beside the gap are so large that the next tooth does not arm the input"),

@@ -1,7 +1,11 @@
 package understudy.preflight;
 
 import java.util.Arrays;
+import java.util.List;
 import java.util.concurrent.atomic.AtomicReference;
+import understudy.pattern.Bursts;
+import understudy.pattern.Output;
+import understudy.pattern.Pattern;
 import understudy.rig.Connection;
 import understudy.rig.DroopCorrection;
 import understudy.rig.Probe;
@@ -85,14 +89,22 @@ record Played(
     }
 
     private static double[] render(Setup setup, double speedHz, int frames) {
-        Renderer renderer = new Renderer(setup.pattern(), setup.rateHz(), speedHz,
-                new AtomicReference<>(Renderer.startingHand(setup.pattern())));
+        Pattern pattern = setup.pattern().withOutputs(List.of(withoutNoise(setup.output())));
+        Renderer renderer = new Renderer(pattern, setup.rateHz(), speedHz,
+                new AtomicReference<>(Renderer.startingHand(pattern)));
         double[][] volts = new double[1][frames];
         renderer.render(volts, frames);
         for (int i = 0; i < frames; i++) {
             volts[0][i] *= setup.swapped() ? -setup.level() : setup.level();
         }
         return volts[0];
+    }
+
+    /** What listens for ringing filters the rest away. */
+    private static Output withoutNoise(Output output) {
+        return !(output.signal() instanceof Bursts ringing) ? output
+                : new Output(output.name(), output.ratio(), output.phaseDeg(), new Bursts(ringing.frequencyHz(),
+                        ringing.decaySeconds(), ringing.peakVolts(), ringing.overDeg(), ringing.atDeg(), 0));
     }
 
     private static double mean(double[] volts, int frames) {

@@ -10,8 +10,8 @@ import java.util.stream.Collectors;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
-import understudy.pattern.Bursts;
 import understudy.pattern.Fault;
+import understudy.pattern.Output;
 import understudy.pattern.Pattern;
 import understudy.pattern.PatternLibrary;
 import understudy.pattern.Tone;
@@ -201,10 +201,11 @@ class PreflightTest {
     }
 
     @Test
-    void aSignalWithoutTeethIsNotJudged() {
-        Setup setup = Bench.setup(new Bursts(6000, 1e-3, 1, 360, List.of(0.0), 0), Bench.rig(0), Bench.zeroCrossing());
+    void whatStandsStillIsNotJudged() {
+        Pattern still = Bench.pattern(Bench.hall(12, 1, 1), 1, 10, 20);
+        Setup setup = Bench.setup(still.withOutputs(List.of(new Output("signal", 0, 0, still.outputs().get(0).signal()))),
+                Bench.rig(0), Bench.zeroCrossing());
         assertThatThrownBy(() -> Preflight.rangeOnly(setup, chosenHz(setup))).isInstanceOf(CannotJudge.class)
-                .hasMessage("output signal is neither a wheel nor a tone; an input decodes teeth; choose a pattern that has"
-                        + " some");
+                .hasMessage("output signal stands still; choose an output that turns");
     }
 }
