@@ -90,7 +90,7 @@ final class PlayCommand implements Callable<Integer> {
         Given given = new Given();
         Playable asked = options.read(new Patterns().find(patternName), surroundings, given);
         PlayerSettings settings = settings(given);
-        Optional<Device> device = device(asked.bench().flatMap(bench -> bench.rig().device()), given);
+        Optional<Device> device = device(asked.benches().device(), given);
         Optional<Path> file = file(given);
         given.refuse();
 
@@ -104,7 +104,7 @@ final class PlayCommand implements Callable<Integer> {
         Foresight.lines(playable).forEach(surroundings.out()::println);
         warning.ifPresent(surroundings.out()::println);
         PlayerReport report = play(playable, destination, settings);
-        playable.bench().flatMap(Bench::shortage).ifPresent(surroundings.out()::println);
+        playable.benches().shortage().ifPresent(surroundings.out()::println);
         return report(report);
     }
 
