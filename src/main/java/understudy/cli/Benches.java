@@ -30,7 +30,7 @@ final class Benches {
         PerOutput rigOf = PerOutput.read("--rig", rigs, names, given);
         PerOutput inputOf = PerOutput.read("--input", inputs, names, given);
         Benches benches = new Benches();
-        if (rigOf.isEmpty() && inputOf.isEmpty()) {
+        if (rigOf.isEmpty() && inputOf.isEmpty() || !rigOf.understood() || !inputOf.understood()) {
             return benches;
         }
         Map<List<String>, Optional<Bench>> known = new HashMap<>(); // outputs that are told alike share one, and its problems

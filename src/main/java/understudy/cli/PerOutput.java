@@ -15,6 +15,7 @@ final class PerOutput {
 
     private final Map<String, String> named = new HashMap<>();
     private String all;
+    private boolean understood = true;
 
     private PerOutput() {}
 
@@ -30,6 +31,7 @@ final class PerOutput {
                 read.all = words.strip();
             } else if (!outputs.contains(one.group(1))) {
                 given.problem(option, "the pattern has no output \"" + one.group(1) + "\"", "it has " + String.join(", ", outputs));
+                read.understood = false;
             } else if (read.named.put(one.group(1), one.group(2).strip()) != null) {
                 given.problem(option, "it is given twice for " + one.group(1), "leave one of them out");
             }
@@ -39,6 +41,11 @@ final class PerOutput {
 
     Optional<String> of(Output output) {
         return Optional.ofNullable(named.getOrDefault(output.name(), all));
+    }
+
+    /** False when it was said of an output that there isn't: then what is missing may be what that was meant for. */
+    boolean understood() {
+        return understood;
     }
 
     boolean tellsApart() {
