@@ -26,7 +26,8 @@ record SteadySignal(Playable asked, Destination destination) {
             OptionalInt askedRateHz, DestinationOptions.Chosen chosen) {
         Pattern pattern = declared.withProfile(Optional.empty()).withFaults(List.of()).withOutputs(List.of(output));
         Given given = new Given();
-        Playable playable = SignalOptions.playable(pattern, speedHz, rateHz, new int[] {0}, bench, fit, given);
+        Playable playable = SignalOptions.playable(pattern, speedHz, rateHz, new int[] {0}, Benches.only(output, bench),
+                fit, given);
         given.refuse();
         Destination destination = chosen.destination(playable, askedRateHz);
         Playable atRate = playable.atRate(destination.rateHz());

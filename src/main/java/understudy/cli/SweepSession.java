@@ -92,7 +92,7 @@ final class SweepSession {
         } finally {
             talk.silenceBy(() -> {});
         }
-        playable.bench().flatMap(Bench::shortage).ifPresent(talk::say);
+        playable.benches().shortage().ifPresent(talk::say);
         return report;
     }
 

@@ -7,7 +7,6 @@ import java.util.concurrent.atomic.AtomicReference;
 import understudy.audio.Destination;
 import understudy.audio.Player;
 import understudy.reading.Expected;
-import understudy.rig.OutputScale;
 import understudy.trace.Subjects.Subject;
 import understudy.wave.Hand;
 import understudy.wave.Renderer;
@@ -77,8 +76,6 @@ record TraceSignal(Playable asked, Destination destination, Subject subject) {
             squares += volts[0][frame] * volts[0][frame];
         }
         double mean = sum / frames;
-        double comesOut = asked.bench().map(Bench::fullScaleVolts).orElse(OutputScale.NOMINAL.fullScaleVolts())
-                / asked.scale().fullScaleVolts();
-        return comesOut * Math.sqrt(squares / frames - mean * mean);
+        return asked.level() * Math.sqrt(squares / frames - mean * mean);
     }
 }

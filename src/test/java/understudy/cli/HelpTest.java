@@ -88,11 +88,15 @@ class HelpTest {
                       --fit                Scales all outputs alike, the largest to 90 % of
                                              full scale.
                       --rig=NAME           The rig it goes through; volts are then volts at the
-                                             pins. Needs --input.
+                                             pins. Needs --input. With OUTPUT= before it, like
+                                             cam=hall-box, it holds for that output alone; may
+                                             be given again.
                       --input=KIND         The module's input: a kind that 'understudy input'
                                              lists, like reluctor-adaptive, with what you know
                                              of it, like "pulled-up-5-v, pull-up: 10k 5%, low:
-                                             1.5 V".
+                                             1.5 V". With OUTPUT= before it, like
+                                             cam=resistive, it holds for that output alone; may
+                                             be given again.
                       --for=TIME           Plays so long, like "30 s" (default: until stopped).
                       --device=NAME        The audio output, or a part of its name (default:
                                              the system's).
