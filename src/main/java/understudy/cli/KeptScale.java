@@ -27,7 +27,7 @@ final class KeptScale {
 
     /** What was learned last. */
     private Optional<LearnedScale> newest() {
-        if (vehicle.isEmpty()) {
+        if (vehicle.isEmpty() || !surroundings.keepsAnything()) {
             return Optional.empty();
         }
         try (Store store = surroundings.store()) {
