@@ -49,6 +49,7 @@ class HelpTest {
                   preflight   Tells over which speeds an input will decode, before you clip on.
                   trace       Leads a fault hunt: where to inject, what it says, where next.
                   report      Writes the report on a job, for the customer: as HTML or PDF.
+                  jobs        Keeps your jobs: lists, shows, exports, archives, removes them.
                   expect      Tells what the module should display, and learns its scale.
                   cautions    Tells what can hurt people or machines, and what to do about it.
                   guide       Tells how to build the box, wire it and use it, page by page.
@@ -118,7 +119,8 @@ class HelpTest {
 
     @ParameterizedTest
     @ValueSource(strings = {"patterns", "show", "check", "play", "render", "devices", "rig", "rig make", "rig list", "rig show",
-        "rig edit", "rig remove", "divider", "input", "trace", "report", "expect", "cautions", "guide", "completion"})
+        "rig edit", "rig remove", "divider", "input", "trace", "report", "jobs", "jobs list",
+        "jobs show", "jobs export", "jobs import", "jobs archive", "jobs unarchive", "jobs remove", "expect", "cautions", "guide", "completion"})
     void everyCommandHasHelpWithExamplesThatFitsTheScreen(String command) {
         Run.Outcome help = Run.in(home).understudy((command + " --help").split(" "));
         assertThat(help.exitCode()).isZero();
@@ -131,7 +133,8 @@ class HelpTest {
         CommandLine root = Main.commandLine(Run.in(home).surroundings(new PrintWriter(Writer.nullWriter()),
                 new PrintWriter(Writer.nullWriter())));
         // parsed, not run: every option in an example exists where the example uses it
-        Stream.concat(root.getSubcommands().values().stream(), root.getSubcommands().get("rig").getSubcommands().values().stream())
+        root.getSubcommands().values().stream()
+                .flatMap(command -> Stream.concat(Stream.of(command), command.getSubcommands().values().stream()))
                 .forEach(command -> Arrays.stream(command.getCommandSpec().usageMessage().footer())
                 .map(line -> String.format(line).strip())
                 .filter(line -> line.startsWith("understudy "))
