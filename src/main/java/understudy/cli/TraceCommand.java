@@ -17,10 +17,11 @@ import understudy.trace.Step;
         name = "trace",
         sortOptions = false,
         abbreviateSynopsis = true,
-        description = "Leads a fault hunt on a circuit: where to inject, what it says, what next.",
+        description = "Leads a fault hunt: where to inject, what it says, where next.",
         footer = {
             "",
             "Examples:",
+            "  understudy trace --plan fieldhand-4-speedometer",
             "  understudy trace fieldhand-4-speedometer --rig bench",
             "  understudy trace fieldhand-4-speedometer --to silent --job first-try",
             "  understudy trace --resume first-try --to silent",
@@ -40,6 +41,9 @@ final class TraceCommand implements Callable<Integer> {
 
     @Option(names = "--resume", paramLabel = "JOB", description = "Goes on with a job where it stood.")
     private String resumed;
+
+    @Option(names = "--plan", description = "Only prints the plan of the circuit, and what it takes.")
+    private boolean plan;
 
     @Option(names = "--job", paramLabel = "NAME", description = "What the new job is called.")
     private String jobName;
@@ -66,6 +70,12 @@ final class TraceCommand implements Callable<Integer> {
             throw new BadInput("trace: CIRCUIT is missing; give a circuit, or --resume JOB to go on with a job");
         } else if (resumed != null && (circuitName != null || jobName != null || vehicle != null || complaint != null || who != null)) {
             throw new BadInput("--resume: the job has its circuit, name, vehicle, complaint and who already; leave them out");
+        }
+        if (plan && resumed != null) {
+            throw new BadInput("--plan: it is of a circuit, before anything is measured; give CIRCUIT instead of --resume");
+        } else if (plan) {
+            TracePlan.lines(Circuits.read(Circuits.find(circuitName)).circuit()).forEach(surroundings.out()::println);
+            return Main.FINE;
         }
         return resumed == null ? begin() : resume();
     }

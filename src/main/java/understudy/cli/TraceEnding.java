@@ -2,6 +2,7 @@ package understudy.cli;
 
 import java.util.Locale;
 import java.util.Optional;
+import understudy.trace.Certainty;
 import understudy.trace.Entry;
 import understudy.trace.Finding;
 import understudy.trace.Hunt;
@@ -25,7 +26,7 @@ final class TraceEnding {
     /** One thing after the other; what is not proven yet is left open and comes again. */
     void prove(Step.Prove prove) {
         talk.gap();
-        talk.say("The readings point at the module, with " + TraceText.percent(prove.probability()) + ". It is not convicted yet:"
+        talk.say("The readings point at the module, with " + Certainty.of(prove.probability()) + ". It is not convicted yet:"
                 + " each of these alone makes a sound module look dead. Type how you found it (like: 13.8 V under load); no, if it"
                 + " is not so; Enter, to leave it open.");
         for (Proof proof : prove.outstanding()) {
@@ -67,7 +68,7 @@ final class TraceEnding {
     }
 
     private String conclusion(Finding finding) {
-        String probability = TraceText.percent(finding.probability());
+        String probability = Certainty.of(finding.probability());
         if (!finding.decided()) {
             return "NOT DECIDED: no point that is left tells more apart. The likeliest is " + finding.names() + ", with "
                     + probability + "; " + TraceText.percent(desk.hunt().circuit().confidence()) + " were asked for.";

@@ -47,8 +47,7 @@ class HelpTest {
                   divider     Chooses the resistors of the box, within the limits; draws it.
                   input       Tells what kind of input a pin is, from a meter's readings.
                   preflight   Tells over which speeds an input will decode, before you clip on.
-                  trace       Leads a fault hunt on a circuit: where to inject, what it says,
-                                what next.
+                  trace       Leads a fault hunt: where to inject, what it says, where next.
                   report      Writes the report on a job, for the customer: as HTML or PDF.
                   expect      Tells what the module should display, and learns its scale.
                   cautions    Tells what can hurt people or machines, and what to do about it.

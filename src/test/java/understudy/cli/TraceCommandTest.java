@@ -248,6 +248,24 @@ class TraceCommandTest {
                 .contains("there is a job called \"Done\" already; give another name");
     }
 
+    @Test
+    void aRigsVoltsAndLimitsHoldHereAsWhenPlaying() {
+        Run.in(home).understudy("rig", "make", "paper", "--series", "10 kohm 1%", "--shunt", "11 kohm 1%");
+        assertThat(refused("trace", CIRCUIT, "--to", "silent", "--rig", "paper")).contains("add --fit to have all outputs scaled down");
+        TraceBench.Outcome trace = vehicle(2).answering("What does the display show", "volts 0.2 V").leavingAfter(18)
+                .understudy("trace", CIRCUIT, "--to", "silent", "--rig", "paper", "--fit", "--job", "rig");
+        assertThat(trace.err()).isEmpty();
+        assertThat(oneLine(trace.out())).contains("rig paper: full scale ").contains("rig paper on reluctor-adaptive: volts are at the pins")
+                .endsWith("understudy trace --resume \"rig\" --to silent --fit ");
+        Hunt hunt = kept("rig");
+        assertThat(hunt.job().equipment().rig()).contains("paper");
+        assertThat(hunt.job().equipment().input()).contains("reluctor-adaptive");
+        assertThat(hunt.job().equipment().words()).anyMatch(words -> words.startsWith("divider: series 10 kohm"));
+        assertThat(refused("trace", "--resume", "rig", "--rig", "other")).contains("leave --rig and --input out");
+        Run.in(home).understudy("rig", "make", "bare", "--series", "100 ohm", "--shunt", "11 kohm");
+        assertThat(refused("trace", CIRCUIT, "--to", "silent", "--rig", "bare", "--fit")).contains("mA");
+    }
+
     private String refused(String... args) {
         TraceBench.Outcome trace = vehicle(2).understudy(args);
         assertThat(trace.exitCode()).isEqualTo(Main.BAD_INPUT);
