@@ -50,6 +50,9 @@ class HouseTest {
             Map.entry("org.knowm..", Set.of("plot")),
             Map.entry("org.apache.batik..", Set.of("plot")),
             Map.entry("org.commonmark..", Set.of("guide")),
+            Map.entry("com.openhtmltopdf..", Set.of("report")),
+            Map.entry("org.apache.pdfbox..", Set.of("report")),
+            Map.entry("org.apache.fontbox..", Set.of("report")),
             Map.entry("java.awt..", Set.of("plot", "guide")));
 
     /** The methods of Math whose result the Java specification fixes to the last bit. */

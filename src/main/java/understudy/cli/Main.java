@@ -59,6 +59,7 @@ public final class Main {
         commands.put("preflight", PreflightCommand::new);
         commands.put("trace", TraceCommand::new);
         commands.put("report", ReportCommand::new);
+        commands.put("jobs", JobsCommand::with);
         commands.put("expect", ExpectCommand::new);
         commands.put("cautions", CautionsCommand::new);
         commands.put("guide", GuideCommand::new);

@@ -15,8 +15,8 @@ import understudy.report.Paper;
 import understudy.report.Report;
 import understudy.report.ReportFile;
 import understudy.store.Store;
+import understudy.trace.Entry;
 import understudy.trace.Hunt;
-import understudy.trace.Step;
 
 /** Writes a job's report. */
 @Command(
@@ -72,7 +72,7 @@ final class ReportCommand implements Callable<Integer> {
         Hunt hunt = read();
         write(Report.of(hunt, surroundings.clock().instant(), surroundings.clock().getZone()), paper, file.orElseThrow());
         surroundings.out().println("the report on job \"" + hunt.job().name() + "\" is in " + file.orElseThrow());
-        if (!(hunt.next() instanceof Step.Ended)) {
+        if (hunt.standing().stream().noneMatch(event -> event.entry() instanceof Entry.Closed)) {
             Paragraph.lines("The job is not closed, so the report says that it is unfinished. Go on with: understudy trace --resume \""
                     + hunt.job().name() + "\"").forEach(surroundings.err()::println);
         }

@@ -3,8 +3,6 @@ package understudy.cli;
 import java.time.LocalDate;
 import java.util.List;
 import java.util.Optional;
-import java.util.stream.Stream;
-import understudy.store.JobLine;
 import understudy.store.Store;
 import understudy.trace.Circuit;
 import understudy.trace.Hunt;
@@ -64,10 +62,8 @@ final class TraceStart {
 
     /** The first name that no job has. */
     private static String free(String name, Store store) {
-        List<String> taken = Stream.of(true, false).flatMap(archived -> store.jobs().list(archived).stream()).map(JobLine::name)
-                .toList();
         String free = name;
-        for (int number = 2; taken.stream().anyMatch(free::equalsIgnoreCase); number++) {
+        for (int number = 2; store.jobs().has(free); number++) {
             free = name + "-" + number;
         }
         return free;

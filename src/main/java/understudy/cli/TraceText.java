@@ -140,10 +140,7 @@ final class TraceText {
                     + (hunt.pinAllowed(pin) ? "" : ", which is not allowed");
         } else if (entry instanceof Entry.Injected injected) {
             return place(hunt, injected.place()) + ": " + Judgement.of(injected).verdict() + ", " + shown(injected)
-                    + (injected.levelPart() < 1 ? ", at a level of " + percent(injected.levelPart()) : "")
-                    + injected.moved().map(moved -> ", when " + hunt.circuitOf(injected.place()).suspects().get(moved).name()
-                            + " was moved").orElse("")
-                    + injected.clipPart().map(part -> ", " + percent(part) + " of the volts at the clips").orElse("");
+                    + details(hunt, injected);
         } else if (entry instanceof Entry.WentOn wentOn) {
             return "went on without a proven method: " + wentOn.reason();
         } else if (entry instanceof Entry.Proven proven) {
@@ -158,6 +155,22 @@ final class TraceText {
         Entry.Closed closed = (Entry.Closed) entry;
         return "closed" + (closed.words().isEmpty() ? "" : ": " + closed.words()) + closed.ownSensorWorks()
                 .map(works -> works ? "; works with its own sensor" : "; does not work with its own sensor").orElse("");
+    }
+
+    /** Likewise, and why it is judged so. */
+    static String reasoned(Hunt hunt, Numbered event) {
+        if (event.entry() instanceof Entry.Injected injected) {
+            Judgement judgement = Judgement.of(injected);
+            return place(hunt, injected.place()) + ": " + judgement.verdict() + details(hunt, injected) + ". " + judgement.reason();
+        }
+        return step(hunt, event);
+    }
+
+    private static String details(Hunt hunt, Entry.Injected injected) {
+        return (injected.levelPart() < 1 ? ", at a level of " + percent(injected.levelPart()) : "")
+                + injected.moved().map(moved -> ", when " + hunt.circuitOf(injected.place()).suspects().get(moved).name()
+                        + " was moved").orElse("")
+                + injected.clipPart().map(part -> ", " + percent(part) + " of the volts at the clips").orElse("");
     }
 
     /** Cautions in the patterns' own words. */

@@ -8,7 +8,6 @@ import java.util.Optional;
 import understudy.trace.Entry;
 import understudy.trace.Hunt;
 import understudy.trace.Numbered;
-import understudy.trace.Step;
 
 /**
  * The record of a job, in the order in which it is read: what was found, how, and what was not proven. It says nothing
@@ -64,7 +63,7 @@ public final class Report {
 
     private static List<String> warnings(Hunt hunt) {
         List<String> warnings = new ArrayList<>();
-        if (!(hunt.next() instanceof Step.Ended)) {
+        if (closing(hunt).isEmpty()) {
             warnings.add("Unfinished: this job was not closed when the report was written. What is said here may still change.");
         }
         if (!hunt.methodProven()) {

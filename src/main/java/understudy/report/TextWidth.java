@@ -48,7 +48,7 @@ final class TextWidth {
 
     private static double of(int letter) {
         if (letter > 0xFF || "mwMW@%\u00c6\u00e6".indexOf(letter) >= 0) {
-            return 1.05;
+            return 1.1;
         } else if ("iljftI.,:;'|!()[] /\\".indexOf(letter) >= 0) {
             return 0.34;
         }

@@ -92,9 +92,14 @@ public final class Jobs {
         return store.read(on -> lines(on, "id = ?", List.of(known(on, name))).get(0));
     }
 
-    /** The jobs that are archived, or those that are not; what was last added to comes first. */
-    public List<JobLine> list(boolean archived) {
-        return search("", archived, Integer.MAX_VALUE);
+    /** Whether there is a job of that name, archived or not. */
+    public boolean has(String name) {
+        return store.read(on -> idOf(on, name).isPresent());
+    }
+
+    /** All jobs, or all but the archived ones; what was last added to comes first. */
+    public List<JobLine> list(boolean archivedToo) {
+        return search("", archivedToo, Integer.MAX_VALUE);
     }
 
     /**
@@ -102,17 +107,17 @@ public final class Jobs {
      *
      * @param most how many are wanted at most
      */
-    public List<JobLine> search(String words, boolean archived, int most) {
-        List<Object> values = asked(words, archived);
+    public List<JobLine> search(String words, boolean archivedToo, int most) {
+        List<Object> values = asked(words, archivedToo);
         values.add(most);
         return store.read(on -> lines(on, found(words) + " ORDER BY changed DESC, id DESC LIMIT ?", values));
     }
 
     /** How many a search finds. */
-    public int count(String words, boolean archived) {
+    public int count(String words, boolean archivedToo) {
         return store.read(on -> {
             try (PreparedStatement statement = on.prepareStatement("SELECT count(*) FROM job WHERE " + found(words))) {
-                JobRows.bind(statement, asked(words, archived).toArray());
+                JobRows.bind(statement, asked(words, archivedToo).toArray());
                 try (ResultSet row = statement.executeQuery()) {
                     return row.getInt(1);
                 }
@@ -121,11 +126,11 @@ public final class Jobs {
     }
 
     private static String found(String words) {
-        return "archived = ?" + " AND instr(search_text, ?)".repeat(SearchText.asked(words).size());
+        return "archived <= ?" + " AND instr(search_text, ?)".repeat(SearchText.asked(words).size());
     }
 
-    private static List<Object> asked(String words, boolean archived) {
-        List<Object> values = new ArrayList<>(List.of(archived ? 1 : 0));
+    private static List<Object> asked(String words, boolean archivedToo) {
+        List<Object> values = new ArrayList<>(List.of(archivedToo ? 1 : 0));
         values.addAll(SearchText.asked(words));
         return values;
     }

@@ -2,6 +2,8 @@ package understudy.trace;
 
 import java.util.Locale;
 import java.util.Optional;
+import understudy.quantity.Quantity;
+import understudy.quantity.Unit;
 
 /**
  * Where to inject next.
@@ -31,7 +33,7 @@ public record Advice(int point, double minutes, double minutesExpected, String r
                 ? "It halves the odds"
                 : String.format(Locale.ROOT, "It parts the odds %.0f to %.0f", 100 * Math.max(sensorSide, 1 - sensorSide),
                         100 * Math.min(sensorSide, 1 - sensorSide));
-        String minutes = String.format(Locale.ROOT, "%s and is %.3g min away", split, choice.reachMinutes());
+        String minutes = split + " and is " + new Quantity(choice.reachMinutes(), Unit.MINUTE).rounded(2) + " away";
         return choice.runnerUp().map(other -> String.format(Locale.ROOT, "%s: %.1f min to the end on average, %s by way of %s.",
                 minutes, choice.minutes(), more(other.minutes() - choice.minutes()), circuit.points().get(other.point()).name()))
                 .orElse(minutes + ".");

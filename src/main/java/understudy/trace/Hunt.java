@@ -20,6 +20,8 @@ public final class Hunt {
     private final Subjects subjects;
     private final List<Numbered> events;
     private final Evidence evidence;
+    /** Found when it is first asked for, since that may take a moment; two that find it at once find the same. */
+    private Step next;
 
     private Hunt(Job job, Subjects subjects) {
         this.job = job;
@@ -131,6 +133,13 @@ public final class Hunt {
 
     /** What to do next. */
     public Step next() {
+        if (next == null) {
+            next = findNext();
+        }
+        return next;
+    }
+
+    private Step findNext() {
         if (has(Entry.Closed.class)) {
             return new Step.Ended();
         } else if (!has(Entry.Cautioned.class)) {

@@ -27,7 +27,7 @@ final class Lookahead {
     /**
      * Terms of arithmetic for one answer. Horizons it affords with 5 % wrong readings: see DEVELOPERS.md.
      */
-    static final long WORK = 1_000_000;
+    static final long WORK = 500_000;
 
     /** A test is passed over when its likelier answer leaves less doubt than this share of what the confidence leaves. */
     private static final double DOUBT = 0.05;

@@ -37,7 +37,7 @@ class HelpTest {
                 Commands:
                   patterns    Lists the patterns that come with Understudy.
                   show        Tells about one pattern: its purpose, its events, how it looks.
-                  check       Tells everything that is wrong with pattern files.
+                  check       Tells everything that is wrong with pattern and circuit files.
                   play        Plays a pattern's signal to an audio output.
                   render      Writes a pattern's signal to a WAV file.
                   measure     Measures a recording, or what comes in at an audio input.
@@ -48,6 +48,7 @@ class HelpTest {
                   input       Tells what kind of input a pin is, from a meter's readings.
                   preflight   Tells over which speeds an input will decode, before you clip on.
                   trace       Leads a fault hunt: where to inject, what it says, where next.
+                  report      Writes the report on a job, for the customer: as HTML or PDF.
                   expect      Tells what the module should display, and learns its scale.
                   cautions    Tells what can hurt people or machines, and what to do about it.
                   guide       Tells how to build the box, wire it and use it, page by page.
@@ -113,7 +114,7 @@ class HelpTest {
 
     @ParameterizedTest
     @ValueSource(strings = {"patterns", "show", "check", "play", "render", "devices", "rig", "rig make", "rig list", "rig show",
-        "rig edit", "rig remove", "divider", "input", "trace", "expect", "cautions", "guide", "completion"})
+        "rig edit", "rig remove", "divider", "input", "trace", "report", "expect", "cautions", "guide", "completion"})
     void everyCommandHasHelpWithExamplesThatFitsTheScreen(String command) {
         Run.Outcome help = Run.in(home).understudy((command + " --help").split(" "));
         assertThat(help.exitCode()).isZero();

@@ -3,6 +3,7 @@ package understudy.report;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
+import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -24,15 +25,23 @@ class ReportFileTest {
     @TempDir
     private Path folder;
 
-    private static Sample sample() {
-        return Sample.speedometer().cautioned().reference(Answer.value(50)).bad(1).good(2).bad(1).good(2)
-                .repaired("Two terminals replaced").good(0).closed();
+    private static final Sample FINISHED = Sample.speedometer().cautioned().reference(Answer.value(50)).bad(1).good(2).bad(1)
+            .good(2).repaired("Two terminals replaced").good(0).closed();
+    /** Made once, since laying out a page takes its time. */
+    private static final byte[] ON_A4 = bytes(FINISHED, Paper.A4);
+
+    private static byte[] bytes(Sample sample, Paper paper) {
+        try {
+            ByteArrayOutputStream out = new ByteArrayOutputStream();
+            ReportFile.pdf(sample.report(), paper, out);
+            return out.toByteArray();
+        } catch (IOException e) {
+            throw new AssertionError(e);
+        }
     }
 
-    private PDDocument pdf(Sample sample, Paper paper) throws IOException {
-        Path file = folder.resolve("report.pdf");
-        ReportFile.write(sample.report(), paper, file);
-        return Loader.loadPDF(file.toFile());
+    private static PDDocument pdf(Sample sample, Paper paper) throws IOException {
+        return Loader.loadPDF(bytes(sample, paper));
     }
 
     /** On one line, since where lines break is the page's affair. */
@@ -43,12 +52,12 @@ class ReportFileTest {
     @Test
     void papersHaveTheirSizes() throws IOException {
         // 210 mm by 297 mm and 8.5 in by 11 in, in points of 1/72 in; a renderer may round to its own small unit
-        assertSize(Paper.A4, 210 / 25.4 * 72, 297 / 25.4 * 72);
-        assertSize(Paper.LETTER, 8.5 * 72, 11 * 72);
+        assertSize(Loader.loadPDF(ON_A4), 210 / 25.4 * 72, 297 / 25.4 * 72);
+        assertSize(pdf(FINISHED, Paper.LETTER), 8.5 * 72, 11 * 72);
     }
 
-    private void assertSize(Paper paper, double widthPoints, double heightPoints) throws IOException {
-        try (PDDocument pdf = pdf(sample(), paper)) {
+    private static void assertSize(PDDocument opened, double widthPoints, double heightPoints) throws IOException {
+        try (PDDocument pdf = opened) {
             for (PDPage page : pdf.getPages()) {
                 PDRectangle box = page.getMediaBox();
                 assertThat(Math.abs(box.getWidth() - widthPoints)).isLessThan(0.5);
@@ -59,11 +68,10 @@ class ReportFileTest {
 
     @Test
     void thePdfSaysWhatThePageSays() throws IOException {
-        Sample sample = sample();
-        try (PDDocument pdf = pdf(sample, Paper.A4)) {
+        try (PDDocument pdf = Loader.loadPDF(ON_A4)) {
             String text = text(pdf);
             // every paragraph, list item and cell of the HTML; the drawings' words are drawn as shapes
-            var page = Pages.of(sample).getDocumentElement();
+            var page = Pages.of(FINISHED).getDocumentElement();
             for (String tag : List.of("h1", "h2", "p", "li", "th", "td")) {
                 Pages.elements(page, tag).forEach(one -> assertThat(unspaced(text)).contains(unspaced(one.getTextContent())));
             }
@@ -101,7 +109,7 @@ class ReportFileTest {
 
     @Test
     void everyFontIsInsideThePdf() throws IOException {
-        try (PDDocument pdf = pdf(sample(), Paper.A4)) {
+        try (PDDocument pdf = Loader.loadPDF(ON_A4)) {
             for (PDPage page : pdf.getPages()) {
                 for (var name : page.getResources().getFontNames()) {
                     assertThat(page.getResources().getFont(name).isEmbedded()).isTrue();
@@ -112,7 +120,7 @@ class ReportFileTest {
 
     @Test
     void theDrawingIsInThePdf() throws IOException {
-        try (PDDocument pdf = pdf(sample(), Paper.A4)) {
+        try (PDDocument pdf = Loader.loadPDF(ON_A4)) {
             var image = new PDFRenderer(pdf).renderImageWithDPI(0, 72);
             int[] pixels = image.getRGB(0, 0, image.getWidth(), image.getHeight(), null, 0, image.getWidth());
             // one mark is bad, 28 of 1000 units of 180 mm square: 14 points; a quarter of it at least is not white sign or edge.
@@ -127,8 +135,8 @@ class ReportFileTest {
         for (String ending : ReportFile.ENDINGS) {
             Path old = Files.writeString(folder.resolve("old" + ending), "what was there");
             Path nowhere = folder.resolve("missing").resolve("r" + ending);
-            assertThatThrownBy(() -> ReportFile.write(sample().report(), Paper.A4, nowhere)).isInstanceOf(IOException.class);
-            ReportFile.write(sample().report(), Paper.A4, old);
+            assertThatThrownBy(() -> ReportFile.write(FINISHED.report(), Paper.A4, nowhere)).isInstanceOf(IOException.class);
+            ReportFile.write(FINISHED.report(), Paper.A4, old);
             assertThat(Files.size(old)).isGreaterThan(5000);
         }
         try (Stream<Path> files = Files.list(folder)) {

@@ -178,14 +178,17 @@ class JobsTest {
         jobs.begin(JobSamples.fresh("wheel"));
         jobs.archive("Speedometer", true);
         assertThat(jobs.list(false)).extracting(JobLine::name).containsExactly("wheel");
-        assertThat(jobs.list(true)).extracting(JobLine::name).containsExactly("speedometer");
-        assertThat(jobs.search("rough", true, 10)).extracting(JobLine::name).containsExactly("speedometer");
+        assertThat(jobs.list(true)).filteredOn(JobLine::archived).extracting(JobLine::name).containsExactly("speedometer");
+        assertThat(jobs.list(true)).hasSize(2);
+        assertThat(jobs.search("rough", true, 10)).hasSize(2);
+        assertThat(jobs.count("rough", false)).isEqualTo(1);
+        assertThat(jobs.has("SPEEDOMETER")).isTrue();
         assertThat(jobs.find("speedometer")).isEqualTo(hunt.job());
         jobs.archive("speedometer", false);
         assertThat(jobs.list(false)).hasSize(2);
         jobs.archive("speedometer", true);
         jobs.add(hunt, NOON, new Entry.Noted("again"));
-        assertThat(jobs.list(true)).isEmpty();
+        assertThat(jobs.list(false)).hasSize(2);
     }
 
     @Test

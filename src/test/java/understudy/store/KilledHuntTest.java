@@ -94,6 +94,7 @@ class KilledHuntTest {
         for (int kill = 0; kill < kills; kill++) {
             Process hunter = new ProcessBuilder(Path.of(System.getProperty("java.home"), "bin", "java").toString(),
                     "-XX:TieredStopAtLevel=1", "-XX:+UseSerialGC", // a short life is not worth more
+                    "-Dslf4j.internal.verbosity=ERROR",
                     "-Dorg.sqlite.tmpdir=" + folder, // the killed can't tidy up
                     "-cp", System.getProperty("java.class.path"), Hunter.class.getName(), file.toString(),
                     Long.toString(random.nextLong()))
