@@ -49,6 +49,7 @@ class HelpTest {
                   preflight   Tells over which speeds an input will decode, before you clip on.
                   trace       Leads a fault hunt: where to inject, what it says, where next.
                   report      Writes the report on a job, for the customer: as HTML or PDF.
+                  jobs        Keeps your jobs: lists, shows, exports, archives, removes them.
                   expect      Tells what the module should display, and learns its scale.
                   sweep       Runs a module through many speeds, and logs what it displays.
                   cautions    Tells what can hurt people or machines, and what to do about it.
@@ -119,7 +120,8 @@ class HelpTest {
 
     @ParameterizedTest
     @ValueSource(strings = {"patterns", "show", "check", "play", "render", "devices", "rig", "rig make", "rig list", "rig show",
-        "rig edit", "rig remove", "divider", "input", "trace", "report", "expect", "sweep", "cautions", "guide", "completion"})
+        "rig edit", "rig remove", "divider", "input", "trace", "report", "jobs", "jobs list",
+        "jobs show", "jobs export", "jobs import", "jobs archive", "jobs unarchive", "jobs remove", "expect", "sweep", "cautions", "guide", "completion"})
     void everyCommandHasHelpWithExamplesThatFitsTheScreen(String command) {
         Run.Outcome help = Run.in(home).understudy((command + " --help").split(" "));
         assertThat(help.exitCode()).isZero();
@@ -132,7 +134,8 @@ class HelpTest {
         CommandLine root = Main.commandLine(Run.in(home).surroundings(new PrintWriter(Writer.nullWriter()),
                 new PrintWriter(Writer.nullWriter())));
         // parsed, not run: every option in an example exists where the example uses it
-        Stream.concat(root.getSubcommands().values().stream(), root.getSubcommands().get("rig").getSubcommands().values().stream())
+        root.getSubcommands().values().stream()
+                .flatMap(command -> Stream.concat(Stream.of(command), command.getSubcommands().values().stream()))
                 .forEach(command -> Arrays.stream(command.getCommandSpec().usageMessage().footer())
                 .map(line -> String.format(line).strip())
                 .filter(line -> line.startsWith("understudy "))

@@ -25,6 +25,8 @@ final class TraceBench {
 
     private static final Pattern PLACE = Pattern.compile("(?:NEXT|INSTEAD): (the reference circuit, )?([^.]+)\\.");
     private static final int NEVER = Integer.MAX_VALUE;
+    /** No hunt here takes so many answers: one that does goes round in circles. */
+    private static final int PATIENCE = 300;
 
     private final Path home;
     private final List<String> points;
@@ -165,7 +167,7 @@ final class TraceBench {
             String shown = screen.awaitPrompt();
             String prompt = shown.substring(shown.lastIndexOf('\n') + 1);
             prompts.add(prompt);
-            if (answersLeft == 0) {
+            if (answersLeft == 0 || prompts.size() > PATIENCE) {
                 return null;
             }
             answersLeft -= answersLeft == NEVER ? 0 : 1;

@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
+import java.util.regex.Pattern;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -264,6 +265,25 @@ class TraceCommandTest {
         assertThat(refused("trace", "--resume", "rig", "--rig", "other")).contains("leave --rig and --input out");
         Run.in(home).understudy("rig", "make", "bare", "--series", "100 ohm", "--shunt", "11 kohm");
         assertThat(refused("trace", CIRCUIT, "--to", "silent", "--rig", "bare", "--fit")).contains("mA");
+    }
+
+    @Test
+    void thePlanBeginsAsTheHuntDoesAndTellsWhatItSaves() {
+        Run.Outcome plan = Run.in(home).understudy("trace", "--plan", CIRCUIT);
+        assertThat(plan.err()).isEmpty();
+        assertThat(plan.exitCode()).isZero();
+        assertThat(plan.out().lines()).allSatisfy(line -> assertThat(line).hasSizeLessThanOrEqualTo(Paragraph.WIDTH));
+        String first = first(plan.out(), "(?m)^inject at ([^,]+), ");
+        TraceBench.Outcome hunt = vehicle(2).leavingAfter(17).understudy("trace", CIRCUIT, "--to", "silent");
+        assertThat(first(hunt.out(), "Now the suspect circuit\\.\\s+NEXT: ([^.]+)\\.")).isEqualTo(first);
+        double planned = Double.parseDouble(first(plan.out(), "by this plan +([\\d.]+)"));
+        assertThat(planned).isLessThan(Double.parseDouble(first(plan.out(), "end to end, from the sensor on +([\\d.]+)")))
+                .isLessThan(Double.parseDouble(first(plan.out(), "by plain halving +([\\d.]+)")));
+        assertThat(refused("trace", "--plan", "--resume", "x")).contains("--plan: it is of a circuit");
+    }
+
+    private static String first(String text, String pattern) {
+        return Pattern.compile(pattern).matcher(text).results().findFirst().orElseThrow().group(1);
     }
 
     private String refused(String... args) {

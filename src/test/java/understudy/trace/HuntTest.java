@@ -13,6 +13,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.stream.IntStream;
 import org.junit.jupiter.api.Test;
+import understudy.pattern.Hazard;
 
 /** A job is led from the cautions to the closing, and nothing that matters can be skipped. */
 class HuntTest {
@@ -44,6 +45,13 @@ class HuntTest {
                 caution -> assertThat(caution.hazards()).isNotEmpty());
         assertThatThrownBy(() -> hunt.after(NOON, new Entry.PinMeasured(new Place(false, 0), 0)))
                 .isInstanceOf(TraceException.class).hasMessageContaining("cautions");
+    }
+
+    @Test
+    void theReferenceCircuitsOwnHazardsAreAmongTheCautions() {
+        assertThat(Hunt.of(TestJobs.alone()).hazards()).contains(Hazard.ROAD_SPEED).doesNotContain(Hazard.WHEEL_SPEED);
+        assertThat(Hunt.of(TestJobs.withReference()).hazards()).contains(Hazard.ROAD_SPEED, Hazard.WHEEL_SPEED)
+                .containsAll(Hazard.general()).doesNotHaveDuplicates();
     }
 
     @Test
