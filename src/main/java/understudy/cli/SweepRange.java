@@ -62,10 +62,10 @@ record SweepRange(double fromHz, double toHz, int readings, Optional<SweepRow> b
     }
 
     private String words(Swept swept) {
-        String where = fromHz == toHz ? "at " + swept.words(fromHz) + " only"
-                : "from " + swept.words(fromHz) + ", to " + swept.words(toHz);
-        String everywhere = below.isEmpty() && above.isEmpty() ? ": at every speed that was read" : "";
-        return "The module reads right " + where + everywhere + " (" + readings + (readings == 1 ? " reading)." : " readings).")
+        boolean everywhere = below.isEmpty() && above.isEmpty();
+        String where = fromHz == toHz ? "at " + swept.words(fromHz) + (everywhere ? ", the one speed that was read" : " only")
+                : "from " + swept.words(fromHz) + ", to " + swept.words(toHz) + (everywhere ? ": at every speed that was read" : "");
+        return "The module reads right " + where + " (" + readings + (readings == 1 ? " reading)." : " readings).")
                 + below.map(row -> " Below, at " + swept.words(row.speedHz()) + ", the verdict is: " + row.verdict() + ".").orElse("")
                 + above.map(row -> " Above, at " + swept.words(row.speedHz()) + ", the verdict is: " + row.verdict() + ".").orElse("")
                 + (outside == 0 ? "" : " Elsewhere " + outside + (outside == 1 ? " reading is" : " readings are") + " right, too.");
