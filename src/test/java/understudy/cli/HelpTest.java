@@ -49,6 +49,7 @@ class HelpTest {
                   preflight   Tells over which speeds an input will decode, before you clip on.
                   trace       Leads a fault hunt: where to inject, what it says, where next.
                   report      Writes the report on a job, for the customer: as HTML or PDF.
+                  jobs        Keeps your jobs: lists, shows, exports, archives, removes them.
                   expect      Tells what the module should display, and learns its scale.
                   cautions    Tells what can hurt people or machines, and what to do about it.
                   guide       Tells how to build the box, wire it and use it, page by page.
