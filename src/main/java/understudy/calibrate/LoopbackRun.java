@@ -26,8 +26,6 @@ import understudy.rig.OutputScale;
 public record LoopbackRun(
         double[][] channels, long startedAtFrame, int lateFrames, int underruns, int overruns, String hardware, boolean givenUp) {
 
-    /** Samples of 1.0 are full scale. */
-    static final OutputScale FRACTIONS = new OutputScale(1, false);
     /** Latency matters to nobody here, gaps do. */
     static final Duration FILL = Duration.ofMillis(300);
     /** What is still on the way when the player has ended. */
@@ -51,7 +49,7 @@ public record LoopbackRun(
         PlayerSettings settings = PlayerSettings.DEFAULT.withTargetFill(FILL)
                 .withDuration(Duration.ofNanos(Math.round(1e9 * samples.length / program.rateHz())));
         try (Recorder recorder = open(input, program.rateHz(), inputChannel);
-                Player player = Player.open(() -> new SampleSource(samples, program.rateHz(), channel, false), FRACTIONS,
+                Player player = Player.open(() -> new SampleSource(samples, program.rateHz(), channel, false), OutputScale.PARTS,
                         output, settings)) {
             recorder.start();
             while (recorder.frames() == 0 && !recorder.ended()) {

@@ -12,6 +12,7 @@ import understudy.audio.Devices;
 import understudy.audio.Silent;
 import understudy.audio.SoundFile;
 import understudy.store.DeviceIdentity;
+import understudy.trace.Job;
 
 /** The options that say where a signal goes, the same for every command that plays in real time. */
 final class DestinationOptions {
@@ -78,9 +79,9 @@ final class DestinationOptions {
                         + " bits, " + choice.channels() + " channels"
                         + (choice.listed() ? "" : "; the system may convert this on the way");
             } else if (destination instanceof SoundFile sound) {
-                return "playing into " + sound.path() + ", in real time; nothing leaves the machine";
+                return "playing into " + sound.path() + ", in real time; " + Job.REHEARSED;
             }
-            return (asked ? "" : "no audio output on this machine: ") + "rehearsing silently, in real time; nothing leaves the machine";
+            return (asked ? "" : "no audio output on this machine: ") + "rehearsing silently, in real time; " + Job.REHEARSED;
         }
     }
 

@@ -47,7 +47,7 @@ final class JobFile {
 
     private Job job(Optional<String> as) {
         Map<String, Object> all = json();
-        if (!JobJson.FORMAT.equals(all.get("format"))) {
+        if (all == null || !JobJson.FORMAT.equals(all.get("format"))) {
             throw wrong("this is no job", "take a file that 'understudy jobs export' wrote");
         } else if (!Integer.valueOf(JobJson.VERSION).equals(all.get("version"))) {
             throw wrong("version " + all.get("version") + " is not known, only " + JobJson.VERSION, "a newer Understudy may know it");

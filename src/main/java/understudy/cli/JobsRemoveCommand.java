@@ -41,7 +41,7 @@ final class JobsRemoveCommand implements Callable<Integer> {
     public Integer call() {
         try (Store store = surroundings.store()) {
             JobLine job = store.jobs().line(name);
-            new Removal("job", job.name(), "job \"" + job.name() + "\" with " + JobFacts.steps(job.events())).agree(yes, surroundings);
+            new Removal("jobs remove", "job", job.name(), "job \"" + job.name() + "\" with " + JobFacts.steps(job.events())).agree(yes, surroundings);
             store.jobs().remove(job.name());
             surroundings.out().println("job \"" + job.name() + "\" is removed");
         }

@@ -76,7 +76,7 @@ final class PlayCommand implements Callable<Integer> {
         Given given = new Given();
         Playable asked = options.read(new Patterns().find(patternName), surroundings, given);
         PlayerSettings settings = settings(given);
-        DestinationOptions.Chosen chosen = place.read(asked.bench().flatMap(bench -> bench.rig().device()), given);
+        DestinationOptions.Chosen chosen = place.read(asked.benches().device(), given);
         given.refuse();
 
         Destination destination = chosen.destination(asked, options.askedRateHz(asked));
@@ -89,7 +89,7 @@ final class PlayCommand implements Callable<Integer> {
         Foresight.lines(playable).forEach(surroundings.out()::println);
         warning.ifPresent(surroundings.out()::println);
         PlayerReport report = play(playable, destination, settings);
-        playable.bench().flatMap(Bench::shortage).ifPresent(surroundings.out()::println);
+        playable.benches().shortage().ifPresent(surroundings.out()::println);
         return report(report);
     }
 

@@ -45,11 +45,13 @@ final class PreflightCommand implements Callable<Integer> {
     @Parameters(paramLabel = "PATTERN", description = "A pattern, by name or file.")
     private String patternName;
 
-    @Option(names = "--rig", paramLabel = "NAME", required = true, description = "Your rig; must be given.")
-    private String rigName;
+    @Option(names = "--rig", paramLabel = "NAME", required = true, description = "Your rig; must be given. OUTPUT=NAME, like"
+            + " cam=hall-box, holds for that output alone, as with play.")
+    private List<String> rigs;
 
-    @Option(names = "--input", paramLabel = "INPUT", required = true, description = Inputs.HELP + " Must be given.")
-    private String inputWords;
+    @Option(names = "--input", paramLabel = "INPUT", required = true, description = Inputs.HELP + " Must be given. OUTPUT=KIND,"
+            + " like cam=resistive, holds for that output alone, as with play.")
+    private List<String> inputs;
 
     @Option(names = "--output", paramLabel = "NAME", description = "The pattern's output that goes there (default: its first).")
     private String outputName;
@@ -87,7 +89,8 @@ final class PreflightCommand implements Callable<Integer> {
         Optional<Output> output = Outputs.find(pattern, outputName, given);
         int rateHz = SignalOptions.rateHz(rate, given);
         Optional<Path> file = given.picture("--plot", plotFile, List.of(".png", ".svg"));
-        Optional<Bench> bench = Bench.read(rigName, inputWords, surroundings, given);
+        Output judged = output.orElse(pattern.outputs().get(0));
+        Optional<Bench> bench = Benches.read(rigs, inputs, pattern, List.of(judged), surroundings, given).of(judged);
         given.refuse();
 
         Setup setup = setup(pattern, output.orElseThrow(), bench.orElseThrow(), rateHz, given);

@@ -5,11 +5,12 @@ import java.io.IOException;
 /**
  * The yes that removing something for good takes: its name, spelled out.
  *
- * @param kind what it is, as the command calls it: rig, job
+ * @param command that removes it
+ * @param kind what it is: rig, job
  * @param name of the one
  * @param all  what goes with it, in words
  */
-record Removal(String kind, String name, String all) {
+record Removal(String command, String kind, String name, String all) {
 
     /**
      * Returns when somebody agreed.
@@ -23,7 +24,7 @@ record Removal(String kind, String name, String all) {
         } else if (yes != null) {
             return;
         } else if (!surroundings.terminal()) {
-            throw new BadInput(kind + " remove: nobody is there to be asked; write " + option + " to remove it for good");
+            throw new BadInput(command + ": nobody is there to be asked; write " + option + " to remove it for good");
         }
         surroundings.out().print("This removes " + all + " for good. Type its name to go on: ");
         surroundings.out().flush();

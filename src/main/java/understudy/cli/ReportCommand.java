@@ -44,8 +44,8 @@ final class ReportCommand implements Callable<Integer> {
     @Parameters(paramLabel = "JOB", description = "The job, by its name.")
     private String jobName;
 
-    @Option(names = "--to", paramLabel = "FILE", description = "A file ending in .html or .pdf (default: the job's name, .html,"
-            + " in this folder).")
+    @Option(names = "--to", paramLabel = "FILE", description = "A file ending in .html or .pdf. Without it: an HTML file in this"
+            + " folder, called like the job.")
     private String to;
 
     @Option(names = "--paper", paramLabel = "SIZE", description = "A4 or Letter (default: A4).")

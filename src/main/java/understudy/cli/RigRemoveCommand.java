@@ -37,7 +37,7 @@ final class RigRemoveCommand implements Callable<Integer> {
         try (Store store = surroundings.store()) {
             NamedRig rig = store.rigs().find(name);
             int calibrations = store.rigs().calibrations(name).size();
-            new Removal("rig", rig.name(), rig.name() + " and its calibrations (" + calibrations + ")").agree(yes, surroundings);
+            new Removal("rig remove", "rig", rig.name(), rig.name() + " and its calibrations (" + calibrations + ")").agree(yes, surroundings);
             store.rigs().remove(name);
             surroundings.out().println(rig.name() + " is removed");
         }

@@ -88,7 +88,12 @@ final class TraceEquipment {
     }
 
     private static Optional<Bench> bench(Optional<String> rig, Optional<String> input, Surroundings surroundings, Given given) {
-        return rig.isEmpty() ? Optional.empty() : Bench.read(rig.get(), input.orElse(null), surroundings, given);
+        if (rig.isPresent() && input.isEmpty()) {
+            given.problem("--rig", "the volts at the pins depend on the input too", "add --input KIND, or name the input in the"
+                    + " circuit file; 'understudy input' lists the kinds");
+        }
+        return rig.isPresent() && input.isPresent()
+                ? Bench.read(rig.get(), input.get(), surroundings, given) : Optional.empty();
     }
 
     private static List<String> rigWords(NamedRig rig, Surroundings surroundings) {

@@ -107,7 +107,7 @@ final class TraceInjection {
         } finally {
             talk.silenceBy(() -> {});
         }
-        playable.bench().flatMap(Bench::shortage).ifPresent(talk::say);
+        playable.benches().shortage().ifPresent(talk::say);
         if (seen.isEmpty() || report.end() instanceof PlayerEnd.Lost) {
             lost(report);
             return;

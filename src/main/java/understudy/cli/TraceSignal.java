@@ -11,7 +11,6 @@ import understudy.audio.Player;
 import understudy.audio.PlayerSettings;
 import understudy.pattern.Pattern;
 import understudy.reading.Expected;
-import understudy.rig.OutputScale;
 import understudy.trace.Subjects.Subject;
 import understudy.wave.Hand;
 import understudy.wave.Renderer;
@@ -34,7 +33,8 @@ record TraceSignal(Playable asked, Destination destination, Subject subject) {
         Pattern pattern = subject.pattern().withProfile(Optional.empty()).withFaults(List.of())
                 .withOutputs(List.of(subject.output()));
         Given given = new Given();
-        Playable playable = SignalOptions.playable(pattern, subject.speedHz(), rateHz, new int[] {0}, bench, fit, given);
+        Playable playable = SignalOptions.playable(pattern, subject.speedHz(), rateHz, new int[] {0},
+                Benches.only(subject.output(), bench), fit, given);
         given.refuse();
         Destination destination = chosen.destination(playable, askedRateHz);
         Playable atRate = playable.atRate(destination.rateHz());
@@ -95,8 +95,6 @@ record TraceSignal(Playable asked, Destination destination, Subject subject) {
             squares += volts[0][frame] * volts[0][frame];
         }
         double mean = sum / frames;
-        double comesOut = asked.bench().map(Bench::fullScaleVolts).orElse(OutputScale.NOMINAL.fullScaleVolts())
-                / asked.scale().fullScaleVolts();
-        return comesOut * Math.sqrt(squares / frames - mean * mean);
+        return asked.level() * Math.sqrt(squares / frames - mean * mean);
     }
 }

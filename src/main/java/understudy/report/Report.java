@@ -66,6 +66,10 @@ public final class Report {
         if (closing(hunt).isEmpty()) {
             warnings.add("Unfinished: this job was not closed when the report was written. What is said here may still change.");
         }
+        if (hunt.job().rehearsed()) {
+            warnings.add("A rehearsal: for a part of this job at least no signal left the machine, so what was displayed then"
+                    + " proves nothing of a real circuit.");
+        }
         if (!hunt.methodProven()) {
             warnings.add("The method was not proven on a circuit that works: a reading that looks bad may be the rig's fault.");
         }

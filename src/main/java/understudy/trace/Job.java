@@ -52,8 +52,17 @@ public record Job(
         }
     }
 
+    /** Stands in the equipment's words, or in a note on it, where the signal went nowhere: a record must not hide that. */
+    public static final String REHEARSED = "nothing leaves the machine";
+
     public Job {
         events = List.copyOf(events);
+    }
+
+    /** Whether the signal was only rehearsed, at least for a part of the job. */
+    public boolean rehearsed() {
+        return equipment.words().stream().anyMatch(words -> words.endsWith(REHEARSED)) || events.stream()
+                .anyMatch(event -> event.entry() instanceof Entry.Noted noted && noted.words().endsWith(REHEARSED));
     }
 
     /** The same job with one thing more. */

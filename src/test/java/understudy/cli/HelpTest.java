@@ -88,11 +88,15 @@ class HelpTest {
                       --fit                Scales all outputs alike, the largest to 90 % of
                                              full scale.
                       --rig=NAME           The rig it goes through; volts are then volts at the
-                                             pins. Needs --input.
+                                             pins. Needs --input. With OUTPUT= before it, like
+                                             cam=hall-box, it holds for that output alone; may
+                                             be given again.
                       --input=KIND         The module's input: a kind that 'understudy input'
                                              lists, like reluctor-adaptive, with what you know
                                              of it, like "pulled-up-5-v, pull-up: 10k 5%, low:
-                                             1.5 V".
+                                             1.5 V". With OUTPUT= before it, like
+                                             cam=resistive, it holds for that output alone; may
+                                             be given again.
                       --for=TIME           Plays so long, like "30 s" (default: until stopped).
                       --device=NAME        The audio output, or a part of its name (default:
                                              the system's).
@@ -115,7 +119,8 @@ class HelpTest {
 
     @ParameterizedTest
     @ValueSource(strings = {"patterns", "show", "check", "play", "render", "devices", "rig", "rig make", "rig list", "rig show",
-        "rig edit", "rig remove", "divider", "input", "trace", "report", "expect", "cautions", "guide", "completion"})
+        "rig edit", "rig remove", "divider", "input", "trace", "report", "jobs", "jobs list",
+        "jobs show", "jobs export", "jobs import", "jobs archive", "jobs unarchive", "jobs remove", "expect", "cautions", "guide", "completion"})
     void everyCommandHasHelpWithExamplesThatFitsTheScreen(String command) {
         Run.Outcome help = Run.in(home).understudy((command + " --help").split(" "));
         assertThat(help.exitCode()).isZero();
@@ -128,7 +133,8 @@ class HelpTest {
         CommandLine root = Main.commandLine(Run.in(home).surroundings(new PrintWriter(Writer.nullWriter()),
                 new PrintWriter(Writer.nullWriter())));
         // parsed, not run: every option in an example exists where the example uses it
-        Stream.concat(root.getSubcommands().values().stream(), root.getSubcommands().get("rig").getSubcommands().values().stream())
+        root.getSubcommands().values().stream()
+                .flatMap(command -> Stream.concat(Stream.of(command), command.getSubcommands().values().stream()))
                 .forEach(command -> Arrays.stream(command.getCommandSpec().usageMessage().footer())
                 .map(line -> String.format(line).strip())
                 .filter(line -> line.startsWith("understudy "))

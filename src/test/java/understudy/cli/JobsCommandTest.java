@@ -184,7 +184,7 @@ class JobsCommandTest {
         Run.Outcome nobody = jobs("remove", "speedometer, May");
         assertThat(nobody.exitCode()).isEqualTo(Main.BAD_INPUT);
         assertThat(nobody.err()).isEqualTo(
-                "job remove: nobody is there to be asked; write --yes \"speedometer, May\" to remove it for good\n");
+                "jobs remove: nobody is there to be asked; write --yes \"speedometer, May\" to remove it for good\n");
         assertThat(jobs("remove", "speedometer, May", "--yes", "yes").exitCode()).isEqualTo(Main.BAD_INPUT);
         Run.Outcome yes = Run.in(home).atTerminal("yes\n").understudy("jobs", "remove", "speedometer, May");
         assertThat(yes.exitCode()).isEqualTo(Main.FAILED);

@@ -113,6 +113,14 @@ class ReportTest {
     }
 
     @Test
+    void aRehearsalSaysSoOnTop() {
+        Sample sample = Sample.speedometer().cautioned();
+        assertThat(Pages.warnings(Pages.of(sample))).noneMatch(warning -> warning.startsWith("A rehearsal"));
+        sample.then(new Entry.Noted("from here on: rehearsing silently, in real time; nothing leaves the machine"));
+        assertThat(Pages.warnings(Pages.of(sample))).anyMatch(warning -> warning.startsWith("A rehearsal"));
+    }
+
+    @Test
     void readingsThatContradictEachOtherAreNamedByTheirSteps() {
         Document page = Pages.of(Sample.speedometer().cautioned().reference(Answer.value(50)).good(0).bad(1).bad(3));
         assertThat(Pages.warnings(page)).anySatisfy(warning -> assertThat(warning)
