@@ -22,6 +22,7 @@ import understudy.reading.Reading;
 import understudy.reading.ReadingReader;
 import understudy.reading.SignalFrequency;
 import understudy.reading.TyreSize;
+import understudy.trace.Circuit;
 import understudy.trace.Subjects;
 
 /** Tells what the module should display, and learns from what it does display. */
@@ -87,6 +88,12 @@ final class ExpectCommand implements Callable<Integer> {
             description = "Learns the display's scale: pairs of what was injected and displayed, in the order taken, or a file of them.")
     private String pairs;
 
+    @Option(names = "--vehicle", paramLabel = "TEXT", description = "Which vehicle it is (default: as the circuit says).")
+    private String vehicle;
+
+    @Option(names = "--learned", description = "Expects readings by the scale that was learned on this vehicle.")
+    private boolean learned;
+
     @Option(names = "--tyre", paramLabel = "SIZE", description = "With --learn: size, or what one turn rolls; tells the teeth that fit.")
     private String tyre;
 
@@ -113,8 +120,10 @@ final class ExpectCommand implements Callable<Integer> {
                 .or(() -> Optional.ofNullable(patternName).map(new Patterns()::find));
         Optional<Output> output = circuit.filter(subject -> outputName == null).map(Subjects.Subject::output)
                 .or(() -> pattern.flatMap(one -> Outputs.find(one, outputName, given)));
+        List<String> said = new ArrayList<>();
         Optional<Reading> declared = Optional.ofNullable(readingWords)
                 .flatMap(words -> given.value(ReadingReader.read(words, "--reading")))
+                .or(() -> kept(circuit.map(Subjects.Subject::circuit), pattern, said, given))
                 .or(() -> circuit.map(subject -> subject.circuit().reading()));
         usualHz = circuit.map(Subjects.Subject::speedHz);
         output.filter(one -> SignalFrequency.hz(one, 1).isEmpty()).ifPresent(one -> given.problem(patternName,
@@ -126,7 +135,16 @@ final class ExpectCommand implements Callable<Integer> {
                 ? learn(injected, declared, reading, given)
                 : expect(injected, reading, given);
         lines.forEach(surroundings.out()::println);
+        if (!csv && !json) {
+            said.stream().flatMap(line -> Paragraph.lines(line).stream()).forEach(surroundings.out()::println);
+        }
         return Main.FINE;
+    }
+
+    private Optional<Reading> kept(Optional<Circuit> circuit, Optional<Pattern> pattern, List<String> said, Given given) {
+        Optional<String> id = circuit.map(Circuit::id).or(() -> pattern.map(Pattern::id));
+        return id.flatMap(known -> new KeptScale(surroundings, Optional.ofNullable(vehicle).or(() -> circuit.flatMap(Circuit::vehicle)),
+                known).choose(learned, said::add, given));
     }
 
     private void oneQuestion(Given given) {
@@ -150,6 +168,10 @@ final class ExpectCommand implements Callable<Integer> {
         if (patternName == null && readingWords == null && pairs == null) {
             given.problem("expect", "it is not known what the display shows", "name a pattern, or give --reading");
         }
+        if (learned && (patternName == null || readingWords != null || pairs != null)) {
+            given.problem("--learned", patternName == null ? "it is not known of which circuit" : "it does not go with "
+                    + (pairs == null ? "--reading" : "--learn"), patternName == null ? "name a circuit or a pattern" : "leave it out");
+        }
         if (csv && json) {
             given.problem("--csv", "--json was asked for as well", "ask for one of them");
         }
@@ -166,7 +188,8 @@ final class ExpectCommand implements Callable<Integer> {
                 .map(OptionalDouble::of).orElse(OptionalDouble.empty());
         LearnedPairs.Read read = new LearnedPairs(injected, reading.map(Reading::unit), given).read(pairs);
         given.refuse();
-        LearnedReport report = LearnedReport.of(read, declared, rollsMetres, given);
+        LearnedReport report = LearnedReport.of(read, declared, readingWords == null ? "the circuit's file" : "--reading",
+                rollsMetres, given);
         given.refuse();
         return json ? List.of(Json.text(report.json())) : report.lines();
     }

@@ -136,6 +136,11 @@ final class Given {
         return toWrite(option, written, "a result", List.of(".json"));
     }
 
+    /** Likewise a file for a table. */
+    Optional<Path> tableFile(String option, String written) {
+        return toWrite(option, written, "a table", List.of(".csv"));
+    }
+
     /** Likewise a file for a job: all of it, or what happened as a table. */
     Optional<Path> jobFile(String option, String written) {
         return toWrite(option, written, "a job's file", List.of(".json", ".csv"));

@@ -29,30 +29,43 @@ final class LearnedReport {
     private final LearnedPairs.Read read;
     private final Learned learned;
     private final Optional<Reading> declared;
+    private final String by;
     private final OptionalDouble rollsMetres;
 
-    private LearnedReport(LearnedPairs.Read read, Learned learned, Optional<Reading> declared, OptionalDouble rollsMetres) {
+    private LearnedReport(LearnedPairs.Read read, Learned learned, Optional<Reading> declared, String by, OptionalDouble rollsMetres) {
         this.read = read;
         this.learned = learned;
         this.declared = declared;
+        this.by = by;
         this.rollsMetres = rollsMetres;
     }
 
-    static LearnedReport of(LearnedPairs.Read read, Optional<Reading> declared, OptionalDouble rollsMetres, Given given) {
+    /** @param by what declares the reading, if there is one: "--reading", "the circuit's file" */
+    static LearnedReport of(LearnedPairs.Read read, Optional<Reading> declared, String by, OptionalDouble rollsMetres, Given given) {
         if (read.pairs().stream().mapToDouble(Pair::shown).distinct().count() < 2) {
             given.problem("--learn", "the display shows " + read.unit().exactly(read.pairs().get(0).shown())
                     + " whatever is injected", "there is no scale to learn; look whether the signal arrives at all");
             given.refuse();
         }
         return new LearnedReport(read, Learned.of(read.pairs(), read.unit(),
-                declared.map(reading -> OptionalDouble.of(reading.step())).orElse(OptionalDouble.empty())), declared, rollsMetres);
+                declared.map(reading -> OptionalDouble.of(reading.step())).orElse(OptionalDouble.empty())), declared, by, rollsMetres);
+    }
+
+    Learned learned() {
+        return learned;
     }
 
     List<String> lines() {
         List<String> lines = new ArrayList<>();
         lines.addAll(pairs());
         lines.add("");
-        lines.addAll(Paragraph.lines(scale()));
+        lines.addAll(told());
+        return lines;
+    }
+
+    /** All that follows from the pairs. */
+    List<String> told() {
+        List<String> lines = new ArrayList<>(Paragraph.lines(scale()));
         for (String more : List.of(meaning(), beside())) {
             if (!more.isEmpty()) {
                 lines.addAll(Paragraph.lines(more));
@@ -146,9 +159,9 @@ final class LearnedReport {
 
     private String beside(Implied.Beside beside) {
         if (beside.maybe(1)) {
-            return "That agrees with what --reading declares.";
+            return "That agrees with what " + by + " declares.";
         }
-        String times = "The scale is " + counts(beside.ratio(), 1) + " times what --reading declares";
+        String times = "The scale is " + counts(beside.ratio(), 1) + " times what " + by + " declares";
         if (beside.maybe(2)) {
             return times + ": twice. The module counts both edges of each tooth, or is set for half as many teeth.";
         }
@@ -163,7 +176,7 @@ final class LearnedReport {
     private String besideTable() {
         long good = read.pairs().stream().filter(pair -> declared.get().expected(pair.frequencyHz())
                 .filter(expected -> Judged.of(pair.shown(), expected).good()).isPresent()).count();
-        return "Of the " + read.pairs().size() + " numbers " + good + " are as --reading declares.";
+        return "Of the " + read.pairs().size() + " numbers " + good + " are as " + by + " declares.";
     }
 
     private List<String> findings() {

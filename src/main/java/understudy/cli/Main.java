@@ -61,6 +61,7 @@ public final class Main {
         commands.put("report", ReportCommand::new);
         commands.put("jobs", JobsCommand::with);
         commands.put("expect", ExpectCommand::new);
+        commands.put("sweep", SweepCommand::new);
         commands.put("cautions", CautionsCommand::new);
         commands.put("guide", GuideCommand::new);
         commands.put(COMPLETION, CompletionCommand::new);

@@ -32,6 +32,10 @@ record Playable(
         return new Playable(pattern, startHz, otherHz, outputOfChannel, level, benches);
     }
 
+    Playable startingAt(double speedHz) {
+        return new Playable(pattern, speedHz, rateHz, outputOfChannel, level, benches);
+    }
+
     /** The same, to be played once more. */
     Playable anew() {
         return new Playable(pattern, startHz, rateHz, outputOfChannel, level, benches.anew());

@@ -8,7 +8,6 @@ import java.util.function.BooleanSupplier;
 import understudy.quantity.Range;
 import understudy.quantity.Unit;
 import understudy.reading.DisplayUnit;
-import understudy.reading.Displayed;
 import understudy.trace.Answer;
 import understudy.wave.Hand;
 
@@ -17,7 +16,7 @@ final class TraceAnswer {
 
     private static final Range LEVEL = new Range(1, 100, Unit.PERCENT);
     private static final Range ALTERNATING = new Range(0, 100, Unit.VOLT);
-    private static final Map<String, Answer.Kind> WORDS = Map.ofEntries(
+    static final Map<String, Answer.Kind> WORDS = Map.ofEntries(
             Map.entry("nothing", Answer.Kind.NOTHING), Map.entry("none", Answer.Kind.NOTHING),
             Map.entry("blank", Answer.Kind.NOTHING), Map.entry("dead", Answer.Kind.NOTHING),
             Map.entry("erratic", Answer.Kind.ERRATIC), Map.entry("jumps", Answer.Kind.ERRATIC),
@@ -88,31 +87,10 @@ final class TraceAnswer {
     }
 
     private Optional<Answer> number(String line, BooleanSupplier over) {
-        Displayed displayed = Displayed.parse(line, signal.expected().unit(), Optional.of(signal.expected()));
-        if (displayed instanceof Displayed.Value value) {
-            if (!value.note().isEmpty()) {
-                talk.say(value.note() + ".");
-            }
-            return Optional.of(Answer.value(value.shown()));
-        } else if (displayed instanceof Displayed.Asked asked) {
-            while (true) {
-                Optional<String> sure = desk.ask(capital(asked.question()) + " yes or no: ", over);
-                if (sure.isEmpty() || sure.get().matches("(?i)no?")) {
-                    return Optional.empty();
-                } else if (sure.get().matches("(?i)y(es)?")) {
-                    return Optional.of(Answer.value(asked.shown()));
-                }
-                talk.say("Type yes or no.");
-            }
+        if (line.isEmpty()) {
+            talk.say("Type what the display shows; nothing, if it shows nothing.");
+            return Optional.empty();
         }
-        Displayed.Refused refused = (Displayed.Refused) displayed;
-        talk.say(line.isEmpty() ? "Type what the display shows; nothing, if it shows nothing."
-                : refused.wrong() + "; " + refused.right() + "; or nothing, erratic, moves. Type ? for what else goes.");
-        return Optional.empty();
-    }
-
-    private static String capital(String sentence) {
-        return Character.isLetter(sentence.charAt(0))
-                ? Character.toUpperCase(sentence.charAt(0)) + sentence.substring(1) : sentence;
+        return ShownNumber.read(line, signal.expected(), "nothing, erratic, moves", talk::say, question -> desk.ask(question, over));
     }
 }

@@ -1,5 +1,6 @@
 package understudy.cli;
 
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.Callable;
@@ -7,7 +8,9 @@ import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
+import understudy.reading.Reading;
 import understudy.store.Store;
+import understudy.trace.Circuit;
 import understudy.trace.Entry;
 import understudy.trace.Hunt;
 import understudy.trace.Step;
@@ -57,6 +60,9 @@ final class TraceCommand implements Callable<Integer> {
     @Option(names = "--who", paramLabel = "TEXT", description = "Who does the work.")
     private String who;
 
+    @Option(names = "--learned", description = "Expects readings by the scale that was learned on this vehicle.")
+    private boolean learned;
+
     @Mixin
     private TraceEquipment.Options equipment;
 
@@ -68,8 +74,8 @@ final class TraceCommand implements Callable<Integer> {
     public Integer call() {
         if (resumed == null && circuitName == null) {
             throw new BadInput("trace: CIRCUIT is missing; give a circuit, or --resume JOB to go on with a job");
-        } else if (resumed != null && (circuitName != null || jobName != null || vehicle != null || complaint != null || who != null)) {
-            throw new BadInput("--resume: the job has its circuit, name, vehicle, complaint and who already; leave them out");
+        } else if (resumed != null && (circuitName != null || jobName != null || vehicle != null || complaint != null || who != null || learned)) {
+            throw new BadInput("--resume: the job has its circuit, reading, name, vehicle, complaint and who already; leave them out");
         }
         if (plan && resumed != null) {
             throw new BadInput("--plan: it is of a circuit, before anything is measured; give CIRCUIT instead of --resume");
@@ -81,10 +87,12 @@ final class TraceCommand implements Callable<Integer> {
     }
 
     private int begin() {
-        TraceStart start = new TraceStart(circuitName);
+        List<String> said = new ArrayList<>();
+        TraceStart start = start(said);
         TraceEquipment chosen = equipment.forNew(start.suspect(), start.reference(), surroundings);
         try (Store store = surroundings.store(); TraceTalk talk = new TraceTalk(surroundings)) {
             chosen.words().forEach(talk::say);
+            said.forEach(talk::say);
             Hunt hunt;
             try {
                 hunt = start.begin(new TraceStart.Told(Optional.ofNullable(jobName), Optional.ofNullable(vehicle),
@@ -93,6 +101,9 @@ final class TraceCommand implements Callable<Integer> {
                 talk.say("No job was begun.");
                 return Main.FINE;
             }
+            if (learned) {
+                hunt = store.jobs().add(hunt, surroundings.clock().instant(), new Entry.Noted(String.join(" ", said)));
+            }
             talk.gap();
             talk.say("Job \"" + hunt.job().name() + "\" is begun. The circuit, with the odds of each piece before anything is"
                     + " measured:");
@@ -100,6 +111,17 @@ final class TraceCommand implements Callable<Integer> {
             talk.lines(new TraceText(hunt).circuit());
             return lead(new TraceSession(surroundings, talk, store.jobs(), hunt, chosen, false), talk);
         }
+    }
+
+    /** With the scale that was learned on the vehicle, where that is asked for. */
+    private TraceStart start(List<String> said) {
+        TraceStart asWritten = new TraceStart(circuitName);
+        Circuit circuit = asWritten.suspect().circuit();
+        Given given = new Given();
+        Optional<Reading> known = new KeptScale(surroundings, Optional.ofNullable(vehicle).or(circuit::vehicle), circuit.id())
+                .choose(learned, said::add, given);
+        given.refuse();
+        return known.map(asWritten::expecting).orElse(asWritten);
     }
 
     private int resume() {

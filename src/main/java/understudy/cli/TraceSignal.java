@@ -1,15 +1,11 @@
 package understudy.cli;
 
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.concurrent.atomic.AtomicReference;
-import understudy.audio.AudioException;
 import understudy.audio.Destination;
 import understudy.audio.Player;
-import understudy.audio.PlayerSettings;
-import understudy.pattern.Pattern;
 import understudy.reading.Expected;
 import understudy.trace.Subjects.Subject;
 import understudy.wave.Hand;
@@ -30,25 +26,14 @@ record TraceSignal(Playable asked, Destination destination, Subject subject) {
     /** @throws BadInput for what {@code play} would refuse, too */
     static TraceSignal of(Subject subject, Optional<Bench> bench, boolean fit, int rateHz, OptionalInt askedRateHz,
             DestinationOptions.Chosen chosen) {
-        Pattern pattern = subject.pattern().withProfile(Optional.empty()).withFaults(List.of())
-                .withOutputs(List.of(subject.output()));
-        Given given = new Given();
-        Playable playable = SignalOptions.playable(pattern, subject.speedHz(), rateHz, new int[] {0},
-                Benches.only(subject.output(), bench), fit, given);
-        given.refuse();
-        Destination destination = chosen.destination(playable, askedRateHz);
-        Playable atRate = playable.atRate(destination.rateHz());
-        SwingNote.judge(atRate, given);
-        given.refuse();
-        return new TraceSignal(atRate, destination, subject);
+        SteadySignal steady = SteadySignal.of(subject.pattern(), subject.output(), subject.speedHz(), bench, fit, rateHz,
+                askedRateHz, chosen);
+        return new TraceSignal(steady.asked(), steady.destination(), subject);
     }
 
     /** What there is to know of it before it plays: the same that {@code play} says. */
     List<String> notes() {
-        List<String> lines = new ArrayList<>(asked.voltsNote().lines().toList());
-        lines.addAll(Foresight.lines(asked));
-        SwingNote.judge(asked, new Given()).ifPresent(warning -> lines.addAll(warning.lines().toList()));
-        return lines;
+        return new SteadySignal(asked, destination).notes();
     }
 
     double speedHz() {
@@ -69,11 +54,7 @@ record TraceSignal(Playable asked, Destination destination, Subject subject) {
 
     /** Ready to start, into the file if there is one. */
     Player open(AtomicReference<Hand> hand, Playable playable, Destination to) {
-        try {
-            return Player.open(() -> playable.onChannels(playable.renderer(hand)), playable.scale(), to, PlayerSettings.DEFAULT);
-        } catch (AudioException e) {
-            throw Failed.because(e);
-        }
+        return SteadySignal.open(hand, playable, to);
     }
 
     /** "1400 rpm, 396.7 Hz". */

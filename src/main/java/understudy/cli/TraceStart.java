@@ -3,11 +3,14 @@ package understudy.cli;
 import java.time.LocalDate;
 import java.util.List;
 import java.util.Optional;
+import understudy.reading.Reading;
 import understudy.store.Store;
 import understudy.trace.Circuit;
+import understudy.trace.CircuitReader;
 import understudy.trace.Hunt;
 import understudy.trace.Job;
 import understudy.trace.Subjects.Subject;
+import understudy.trace.TraceException;
 
 /** The beginning of a hunt: its circuits read, and what is not known of the job asked. */
 final class TraceStart {
@@ -19,6 +22,20 @@ final class TraceStart {
     TraceStart(String circuit) {
         suspect = Circuits.find(circuit);
         reference = Circuits.reference(suspect);
+    }
+
+    private TraceStart(Job.Subject suspect, Optional<Job.Subject> reference) {
+        this.suspect = suspect;
+        this.reference = reference;
+    }
+
+    /** The same, with another reading expected of the suspect circuit; the job keeps the circuit so. */
+    TraceStart expecting(Reading reading) {
+        try {
+            return new TraceStart(new Job.Subject(CircuitReader.expecting(suspect.circuit(), reading), suspect.pattern()), reference);
+        } catch (TraceException e) {
+            throw new BadInput(e.getMessage());
+        }
     }
 
     Subject suspect() {

@@ -4,7 +4,10 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import org.snakeyaml.engine.v2.exceptions.Mark;
+import org.snakeyaml.engine.v2.nodes.MappingNode;
 import org.snakeyaml.engine.v2.nodes.Node;
+import org.snakeyaml.engine.v2.nodes.ScalarNode;
 import understudy.quantity.Range;
 import understudy.quantity.Unit;
 import understudy.reading.Reading;
@@ -56,6 +59,34 @@ public final class CircuitReader {
     public static Result<Circuit> read(Source source) {
         CircuitReader reader = new CircuitReader(source);
         return Result.of(YamlText.tree(source.text(), reader.problems).flatMap(reader::circuit), reader.problems);
+    }
+
+    /**
+     * The same circuit file with another reading in it, everything else as it was written, but for remarks
+     * right behind a reading of several lines.
+     *
+     * @param source of a circuit that can be read
+     * @throws TraceException where the reading stands elsewhere in the file, and is only referred to
+     */
+    public static Source expecting(Source source, Reading reading) {
+        String text = source.text();
+        MappingNode root = (MappingNode) YamlText.tree(text, new Problems(source.fileName())).orElseThrow();
+        Node old = root.getValue().stream().filter(pair -> ((ScalarNode) pair.getKeyNode()).getValue().equals("reading"))
+                .findFirst().orElseThrow().getValueNode();
+        String after = rest(text, old.getEndMark().orElseThrow());
+        String before = text.substring(0, text.length() - rest(text, old.getStartMark().orElseThrow()).length());
+        // a mapping written line by line ends where the next key begins
+        boolean lines = before.length() < text.length() - after.length() && text.charAt(text.length() - after.length() - 1) == '\n';
+        Source changed = new Source(source.fileName(), before + reading.text() + (lines ? "\n" : "") + after);
+        read(changed).value().filter(circuit -> circuit.reading().kind() == reading.kind()).orElseThrow(() -> new TraceException(
+                source.fileName() + ": its reading can't be replaced by the learned one", "write it out behind \"reading:\", without & and *"));
+        return changed;
+    }
+
+    /** Marks count characters beyond the first 65 536 once, and leave a mark of byte order out. */
+    private static String rest(String text, Mark mark) {
+        int marked = text.startsWith("\ufeff") ? 1 : 0;
+        return text.substring(text.offsetByCodePoints(marked, mark.getIndex()));
     }
 
     private Optional<Circuit> circuit(Node root) {

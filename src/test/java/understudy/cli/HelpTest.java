@@ -51,6 +51,7 @@ class HelpTest {
                   report      Writes the report on a job, for the customer: as HTML or PDF.
                   jobs        Keeps your jobs: lists, shows, exports, archives, removes them.
                   expect      Tells what the module should display, and learns its scale.
+                  sweep       Runs a module through many speeds, and logs what it displays.
                   cautions    Tells what can hurt people or machines, and what to do about it.
                   guide       Tells how to build the box, wire it and use it, page by page.
                   completion  Prints completion for bash and zsh.
@@ -120,7 +121,7 @@ class HelpTest {
     @ParameterizedTest
     @ValueSource(strings = {"patterns", "show", "check", "play", "render", "devices", "rig", "rig make", "rig list", "rig show",
         "rig edit", "rig remove", "divider", "input", "trace", "report", "jobs", "jobs list",
-        "jobs show", "jobs export", "jobs import", "jobs archive", "jobs unarchive", "jobs remove", "expect", "cautions", "guide", "completion"})
+        "jobs show", "jobs export", "jobs import", "jobs archive", "jobs unarchive", "jobs remove", "expect", "sweep", "cautions", "guide", "completion"})
     void everyCommandHasHelpWithExamplesThatFitsTheScreen(String command) {
         Run.Outcome help = Run.in(home).understudy((command + " --help").split(" "));
         assertThat(help.exitCode()).isZero();

@@ -238,7 +238,7 @@ class TraceCommandTest {
     void whatCannotBeIsRefusedBeforeAnythingIsAsked() {
         assertThat(refused("trace")).isEqualTo("trace: CIRCUIT is missing; give a circuit, or --resume JOB to go on with a job\n");
         assertThat(refused("trace", "fieldhand-4-speedo")).contains("there is no circuit of this name; did you mean");
-        assertThat(refused("trace", CIRCUIT, "--resume", "x")).contains("--resume: the job has its circuit, name");
+        assertThat(refused("trace", CIRCUIT, "--resume", "x")).contains("--resume: the job has its circuit, reading, name");
         assertThat(refused("trace", "--resume", "x")).contains("there is no job called \"x\"");
         assertThat(refused("trace", CIRCUIT, "--to", "silent", "--device", "USB")).contains("it does not go together with --device");
         assertThat(refused("trace", CIRCUIT, "--to", "silent", "--input", "resolver")).contains("--input: ");

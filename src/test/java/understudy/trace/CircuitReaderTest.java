@@ -1,6 +1,7 @@
 package understudy.trace;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
 
 import java.io.IOException;
@@ -13,6 +14,9 @@ import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
+import org.junit.jupiter.params.provider.ValueSource;
+import understudy.reading.Reading;
+import understudy.reading.ReadingReader;
 import understudy.text.Result;
 import understudy.text.Source;
 
@@ -44,6 +48,42 @@ class CircuitReaderTest {
     @Test
     void everyBadFileIsOfTheCorpus() {
         assertThat(bad()).hasSizeGreaterThanOrEqualTo(30);
+    }
+
+    private static final String FILE = """
+            title: Test \uD83D\uDE9C circuit
+            source: Made up.
+            pattern: sine
+            reading: READING
+            # what follows the reading
+            path: [{point: a, reach: 1 min}, {wire: b}, {point: c, reach: 1 min}]
+            """;
+
+    @ParameterizedTest
+    @ValueSource(strings = {"{shows: frequency, unit: Hz}", "\n  shows: frequency\n  unit: Hz", "\n    {shows: frequency,\n     unit: Hz}",
+        "&here {shows: frequency, unit: Hz}"})
+    void anotherReadingIsPutInThePlaceOfTheOldOne(String written) {
+        Reading learned = ReadingReader.read("shows: learned, unit: mph, scale: 0.12 mph per Hz, offset: -1 mph", "test").value().orElseThrow();
+        for (String start : new String[] {"", "\ufeff"}) {
+            Source before = new Source("test.yaml", start + FILE.replace("READING", written));
+            Source after = CircuitReader.expecting(before, learned);
+            Circuit circuit = CircuitReader.read(after).value().orElseThrow();
+            // -1 mph at 0 Hz and 0.12 more for each Hz; rounding of doubles
+            assertThat(circuit.reading().expected(100).orElseThrow().value()).isCloseTo(11, within(1e-9));
+            assertThat(circuit.title()).isEqualTo("Test \uD83D\uDE9C circuit");
+            assertThat(circuit.points()).hasSize(2);
+            assertThat(after.text()).startsWith(start + "title").contains("\npath: [{point: a");
+        }
+    }
+
+    @Test
+    void aReadingThatIsOnlyReferredToIsLeftAlone() {
+        Reading learned = ReadingReader.read("shows: learned, unit: mph, scale: 0.12 mph per Hz", "test").value().orElseThrow();
+        String text = FILE.replace("source: Made up.", "source: &text Made up.").replace("READING", "{shows: &kind frequency, unit: Hz}")
+                + "vehicle: *kind\n";
+        assertThat(read(text).problems()).isEmpty();
+        assertThatThrownBy(() -> CircuitReader.expecting(new Source("test.yaml", text), learned)).isInstanceOf(TraceException.class)
+                .hasMessageContaining("test.yaml: its reading can't be replaced");
     }
 
     @Test
