@@ -12,7 +12,7 @@ import understudy.trace.Hunt;
         name = "show",
         sortOptions = false,
         abbreviateSynopsis = true,
-        description = "Tells all about one job: what happened, where it stands, what is next.",
+        description = "Tells what happened in a job, how it stands, what is next.",
         footer = {"", "Examples:", "  understudy jobs show speedometer-may"})
 final class JobsShowCommand implements Callable<Integer> {
 
