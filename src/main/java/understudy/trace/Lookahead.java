@@ -30,7 +30,7 @@ final class Lookahead {
     static final long WORK = 500_000;
 
     /** A test is passed over when its likelier answer leaves less doubt than this share of what the confidence leaves. */
-    private static final double DOUBT = 0.05;
+    private static final double DOUBT = 0.005;
 
     private static final int FURTHEST = 12;
     private static final int WIDTH = 8;
