@@ -71,7 +71,7 @@ class GuideLinesTest {
     /** Files go into the test's folder; playing is a short rehearsal, since no device is sure to be there. */
     private String[] here(String line) {
         List<String> words = new ArrayList<>(Arrays.asList(HelpTest.words(line)));
-        words.replaceAll(word -> word.matches("[\\w-]+\\.(svg|png|wav|csv|json)|handouts") ? home.resolve(word).toString() : word);
+        words.replaceAll(word -> word.matches("[\\w-]+\\.(svg|png|wav|csv|json|html|pdf)|handouts") ? home.resolve(word).toString() : word);
         if (words.get(0).equals("play")) {
             int device = words.indexOf("--device");
             if (device > 0) {
