@@ -30,6 +30,8 @@ set "FLAGS=-XX:+UseSerialGC -XX:TieredStopAtLevel=1"
 if /i "%~1"=="render" set "FLAGS=-XX:+UseSerialGC"
 rem A pause of the collector would be heard: this one pauses for well under a millisecond, on memory taken beforehand.
 if /i "%~1"=="play" set "FLAGS=-XX:+UseZGC -Xms256m -Xmx256m -XX:+AlwaysPreTouch"
+if /i "%~1"=="trace" set "FLAGS=-XX:+UseZGC -Xms256m -Xmx256m -XX:+AlwaysPreTouch"
+if /i "%~1"=="sweep" set "FLAGS=-XX:+UseZGC -Xms256m -Xmx256m -XX:+AlwaysPreTouch"
 if /i "%~1"=="panel" set "FLAGS=-XX:+UseZGC -Xms256m -Xmx256m -XX:+AlwaysPreTouch"
 "%JAVA%" %FLAGS% -Xshare:auto -jar "%JAR%" %*
 exit /b %ERRORLEVEL%

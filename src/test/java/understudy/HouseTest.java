@@ -25,6 +25,7 @@ class HouseTest {
             List.of("text"),
             List.of("pattern"),
             List.of("rig", "reading"),
+            List.of("trace"),
             List.of("motion"),
             List.of("wave"),
             List.of("measure"),
@@ -33,7 +34,7 @@ class HouseTest {
             List.of("store"),
             List.of("preflight"),
             List.of("plot", "guide"),
-            List.of("trace"),
+            List.of("report"),
             List.of("cli", "panel"));
 
     /** Libraries that one room keeps to itself, so that a change of library is a change of one room. */
@@ -45,10 +46,13 @@ class HouseTest {
             Map.entry("org.jline..", Set.of("cli")),
             Map.entry("com.fasterxml.jackson..", Set.of("cli", "panel")),
             Map.entry("org.jtransforms..", Set.of("measure")),
-            Map.entry("org.snakeyaml..", Set.of("text", "pattern")),
+            Map.entry("org.snakeyaml..", Set.of("text", "pattern", "reading", "trace")),
             Map.entry("org.knowm..", Set.of("plot")),
             Map.entry("org.apache.batik..", Set.of("plot")),
             Map.entry("org.commonmark..", Set.of("guide")),
+            Map.entry("com.openhtmltopdf..", Set.of("report")),
+            Map.entry("org.apache.pdfbox..", Set.of("report")),
+            Map.entry("org.apache.fontbox..", Set.of("report")),
             Map.entry("java.awt..", Set.of("plot", "guide")));
 
     /** The methods of Math whose result the Java specification fixes to the last bit. */

@@ -72,9 +72,11 @@ class LaunchScriptTest {
     }
 
     @Test
-    void playGetsTheCollectorThatDoesNotPause() throws Exception {
-        Outcome play = start(project.resolve("scripts/understudy"), "play", "sine");
-        assertThat(play.out()).startsWith("-XX:+UseZGC\n-Xms256m\n-Xmx256m\n-XX:+AlwaysPreTouch\n");
+    void whatPlaysGetsTheCollectorThatDoesNotPause() throws Exception {
+        for (String command : List.of("play", "trace", "sweep", "panel")) {
+            Outcome play = start(project.resolve("scripts/understudy"), command, "sine");
+            assertThat(play.out()).as(command).startsWith("-XX:+UseZGC\n-Xms256m\n-Xmx256m\n-XX:+AlwaysPreTouch\n");
+        }
     }
 
     @Test

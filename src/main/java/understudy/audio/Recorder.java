@@ -33,11 +33,12 @@ public final class Recorder implements AutoCloseable {
      * What was recorded.
      *
      * @param frames    frames kept
+     * @param mostAtOnceFrames handed over by the system at once, at most: so much later a frame may be counted than it came
      * @param overruns  times that samples may have been lost because nobody fetched them
      * @param onlyZeros nothing but zeros for a second and more: muted, or no permission to record
      * @param samples   one array a channel, fractions of full scale; no arrays when it went to a file
      */
-    public record Recording(long frames, int overruns, boolean onlyZeros, double[][] samples) {}
+    public record Recording(long frames, int mostAtOnceFrames, int overruns, boolean onlyZeros, double[][] samples) {}
 
     private final TargetDataLine line;
     private final SampleFormat format;
@@ -48,6 +49,7 @@ public final class Recorder implements AutoCloseable {
     private final Thread reader = new Thread(this::drain, "audio-reader");
     private volatile boolean stopping;
     private volatile long frames;
+    private volatile int mostAtOnceFrames;
     private volatile int overruns;
     private volatile boolean heardSomething;
     private volatile AudioException failure;
@@ -109,6 +111,11 @@ public final class Recorder implements AutoCloseable {
         return stopping || failure != null;
     }
 
+    /** What has been recorded up to now, as {@link #stop} would hand it over; in memory only. */
+    public double[][] soFar() {
+        return samples();
+    }
+
     /** Begins to record. Once only. */
     public void start() {
         line.start();
@@ -131,7 +138,7 @@ public final class Recorder implements AutoCloseable {
             file.commit();
         }
         boolean onlyZeros = !heardSomething && frames >= (long) line.getFormat().getFrameRate();
-        return new Recording(frames, overruns, onlyZeros, file == null ? samples() : new double[0][]);
+        return new Recording(frames, mostAtOnceFrames, overruns, onlyZeros, file == null ? samples() : new double[0][]);
     }
 
     /** Ends without keeping anything, unless {@link #stop} came before. */
@@ -170,6 +177,7 @@ public final class Recorder implements AutoCloseable {
                 if (got > 0) {
                     gotNanos = Clock.SYSTEM.nanos();
                     store.take(bytes, got);
+                    mostAtOnceFrames = Math.max(mostAtOnceFrames, got / frameBytes);
                     frames += got / frameBytes;
                     heardSomething = heardSomething || notOnlyZeros(bytes, got);
                 } else if (Clock.SYSTEM.nanos() - gotNanos > LOST_AFTER_NANOS) {
@@ -195,9 +203,11 @@ public final class Recorder implements AutoCloseable {
 
     private double[][] samples() {
         int channels = line.getFormat().getChannels();
+        // once, and before the bytes: both grow meanwhile, the bytes first
+        int whole = (int) frames;
         ByteBuffer bytes = ByteBuffer.wrap(memory.toByteArray()).order(ByteOrder.LITTLE_ENDIAN);
-        double[][] samples = new double[channels][(int) frames];
-        for (int i = 0; i < frames; i++) {
+        double[][] samples = new double[channels][whole];
+        for (int i = 0; i < whole; i++) {
             for (int c = 0; c < channels; c++) {
                 samples[c][i] = format.read(bytes);
             }

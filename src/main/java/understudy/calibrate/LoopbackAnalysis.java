@@ -28,6 +28,8 @@ final class LoopbackAnalysis {
     /** With slow filters converters are flat up to here. */
     private static final double EVEN_PART_OF_RATE = 0.2;
     private static final double EVEN_STEP = Math.pow(10, 1.0 / 16);
+    /** Of the highest tone: two slow filters in a row take 8 dB, a lower rate on the way 20 dB and more. */
+    private static final double MOST_TOP_LOSS_DB = 12;
     /** A converter's gain is the same at both levels within hundredths. */
     private static final double MOST_GAIN_CHANGE_DB = 0.1;
     private static final double MOST_THD_DB = -50;
@@ -41,6 +43,8 @@ final class LoopbackAnalysis {
     private static final int MAINS_ORDERS = 3;
     /** Of the rms in silence: seven tenths of it are half of its power. */
     private static final double MOST_HUM_PART = 0.7;
+
+    private static final String OWN_RATE = "; give --rate the device's own rate, and use no wireless device";
 
     private final TestProgram program;
     private final LoopbackRun run;
@@ -64,7 +68,7 @@ final class LoopbackAnalysis {
                     + ", but " + seconds((double) recorded.length / program.rateHz()) + " were recorded; try again");
         }
         double[] loud = part(start + program.toneAt() + settling(), start + program.quietToneAt() - settling() / 2);
-        double[] quiet = part(start + program.quietToneAt() + settling(), start + program.silenceAt() - settling() / 2);
+        double[] quiet = part(start + program.quietToneAt() + settling(), start + program.highToneAt() - settling() / 2);
         SineFit tone = SineFit.fourParameters(loud, program.rateHz());
         ChainResponse response = ChainResponse.of(asRecorded(tone), part(start + program.sweepAt(), start + program.toneAt()));
         double latency = (double) (start - run.startedAtFrame()) / program.rateHz() + response.latencySeconds();
@@ -75,9 +79,10 @@ final class LoopbackAnalysis {
         checkClock(tone);
         checkLevels(loud, quiet, tone, quality);
         checkEvenness(response);
+        checkTop(start, tone);
         checkSilence(silence, tone.amplitudeVolts(), quality);
         checkPolarity(start, response);
-        return LoopbackFindings.of(program, response, latency, tone, quality.thdDb(), noise(silence), found);
+        return LoopbackFindings.of(program, response, latency, (double) run.lateFrames() / program.rateHz(), tone, quality.thdDb(), noise(silence), found);
     }
 
     /** The sweep as the input's own clock takes samples of it; else a difference of 60 ppm would smear it over a millisecond. */
@@ -162,6 +167,19 @@ final class LoopbackAnalysis {
         }
     }
 
+    /** A good converter of rates leaves no noise, but it must end below half of the lower rate. */
+    private void checkTop(int start, SineFit tone) {
+        double hz = program.highToneHz() * tone.frequencyHz() / TestProgram.TONE_HZ;
+        double[] top = part(start + program.highToneAt() + settling(), start + program.silenceAt() - settling() / 2);
+        double peak = SineFit.threeParameters(top, program.rateHz(), hz).amplitudeVolts();
+        double lossDb = decibels(tone.amplitudeVolts() * TestProgram.QUIET_PART / peak);
+        if (lossDb > MOST_TOP_LOSS_DB) {
+            add(Kind.RESAMPLED, String.format(Locale.ROOT, "a tone of %s comes back %.0f dB weaker than the others, %.0f dB are"
+                    + " allowed: the system computes the samples anew for a lower rate, or packs the sound with loss%s",
+                    hertz(program.highToneHz()), lossDb, MOST_TOP_LOSS_DB, OWN_RATE));
+        }
+    }
+
     private void checkSilence(double[] silence, double tonePart, ToneQuality quality) {
         double silencePart = noise(silence);
         if (silencePart > MOST_SILENT_PART * tonePart) {
@@ -179,11 +197,11 @@ final class LoopbackAnalysis {
             return;
         }
         double besideTone = tonePart / Math.sqrt(2) * Math.pow(10, -quality.snrDb() / 20);
-        boolean limited = found.stream().anyMatch(other -> other.kind() == Kind.LIMITED);
-        if (!limited && quality.snrDb() < LEAST_TONE_SNR_DB && besideTone > MORE_NOISE * silencePart) {
+        boolean named = found.stream().anyMatch(other -> other.kind() == Kind.LIMITED || other.kind() == Kind.RESAMPLED);
+        if (!named && quality.snrDb() < LEAST_TONE_SNR_DB && besideTone > MORE_NOISE * silencePart) {
             add(Kind.RESAMPLED, String.format(Locale.ROOT, "with the tone comes noise that silence does not have, only %.1f dB"
                     + " below it, %.0f dB and more are right, strongest at %s: the system computes the samples anew for another"
-                    + " rate, or packs the sound with loss; give --rate the device's own rate, and use no wireless device",
+                    + " rate, or packs the sound with loss" + OWN_RATE,
                     quality.snrDb(), LEAST_TONE_SNR_DB, hertz(quality.largestOther().frequencyHz())));
         }
     }

@@ -4,14 +4,18 @@ import java.util.ArrayList;
 import java.util.List;
 import understudy.measure.ChainResponse;
 import understudy.measure.SineFit;
+import understudy.rig.Spread;
 
 /**
- * What one patch cable from output to input tells about both together. Volts stay unknown: a cable has no scale.
+ * What one patch cable from output to input tells about both together. Volts stay unknown unless the
+ * input's scale is known: a cable has none.
  *
  * @param gain             input over output, each in fractions of its full scale, above the corner
  * @param cornerHz         of both AC couplings together
  * @param inverted         a positive pulse comes back negative: one of the two inverts
- * @param latencySeconds   from the first sample played to its coming back, buffers included
+ * @param latencySeconds   from the first sample played to its coming back, buffers included; at most so much
+ * @param latencyUncertaintySeconds by so much it may be less: when playing began is counted in frames recorded, and the
+ *                         system hands those over in portions
  * @param clockRatio       frequency found over frequency played: the output's clock over the input's
  * @param clockUncertainty one standard deviation of it
  * @param sinadDb          of the tone at the program's level
@@ -27,6 +31,7 @@ public record LoopbackFindings(
         double cornerHz,
         boolean inverted,
         double latencySeconds,
+        double latencyUncertaintySeconds,
         double clockRatio,
         double clockUncertainty,
         double sinadDb,
@@ -37,6 +42,10 @@ public record LoopbackFindings(
         List<Point> points,
         List<Interference> interference) {
 
+    /** 0.01 dB, which the fit of a sweep keeps. */
+    private static final double GAIN_TOLERANCE = 0.00115;
+    /** That a spread can hold. */
+    private static final double MOST_TOLERANCE = 0.9;
     private static final int HIGHEST_ORDER = 5;
     private static final int POINTS_PER_DECADE = 16;
     /** Below, a sweep of 8 s leaves harmonics in the ringing of its own beginning. */
@@ -74,14 +83,29 @@ public record LoopbackFindings(
         return 20 * Math.log10(gain);
     }
 
-    static LoopbackFindings of(TestProgram program, ChainResponse response, double latencySeconds, SineFit tone,
-            double thdDb, double noisePart, List<Interference> interference) {
+    /**
+     * Peak volts of a full-scale sample of the output, with nothing connected. The input loads the output while the cable
+     * is in; worst case over what its scale and both resistances may be off by, and over what the gain is known to.
+     *
+     * @param inputFullScaleVolts peak volts of the largest sample that the input can record
+     */
+    public Spread fullScaleVolts(Spread inputFullScaleVolts, Spread outputOhms, Spread inputOhms) {
+        double nominal = gain * inputFullScaleVolts.nominal() * (1 + outputOhms.nominal() / inputOhms.nominal());
+        double most = gain * (1 + GAIN_TOLERANCE) * inputFullScaleVolts.nominal() * (1 + inputFullScaleVolts.tolerance())
+                * (1 + outputOhms.nominal() * (1 + outputOhms.tolerance()) / (inputOhms.nominal() * (1 - inputOhms.tolerance())));
+        double least = gain * (1 - GAIN_TOLERANCE) * inputFullScaleVolts.nominal() * (1 - inputFullScaleVolts.tolerance())
+                * (1 + outputOhms.nominal() * (1 - outputOhms.tolerance()) / (inputOhms.nominal() * (1 + inputOhms.tolerance())));
+        return new Spread(nominal, Math.min(MOST_TOLERANCE, Math.max(most - nominal, nominal - least) / nominal));
+    }
+
+    static LoopbackFindings of(TestProgram program, ChainResponse response, double latencySeconds,
+            double latencyUncertaintySeconds, SineFit tone, double thdDb, double noisePart, List<Interference> interference) {
         List<Double> harmonics = new ArrayList<>();
         for (int order = 2; order <= HIGHEST_ORDER; order++) {
             harmonics.add(told(response, program, order, TestProgram.TONE_HZ));
         }
         return new LoopbackFindings(response.gain(), response.cornerHz(), response.inverted(), latencySeconds,
-                tone.frequencyHz() / TestProgram.TONE_HZ, tone.frequencyUncertaintyHz() / TestProgram.TONE_HZ,
+                latencyUncertaintySeconds, tone.frequencyHz() / TestProgram.TONE_HZ, tone.frequencyUncertaintyHz() / TestProgram.TONE_HZ,
                 tone.sinadDb(), thdDb, tone.enobBits(2), noisePart, harmonics, points(program, response), interference);
     }
 

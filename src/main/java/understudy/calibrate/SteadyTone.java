@@ -4,6 +4,7 @@ import understudy.audio.AudioException;
 import understudy.audio.DeviceChoice;
 import understudy.audio.Player;
 import understudy.audio.PlayerSettings;
+import understudy.rig.OutputScale;
 
 /** The tone that plays while somebody reads a meter. */
 public final class SteadyTone {
@@ -25,7 +26,7 @@ public final class SteadyTone {
             long turned = (long) i * frequencyHz % output.rateHz();
             second[i] = level * StrictMath.sin(2 * StrictMath.PI * turned / output.rateHz());
         }
-        return Player.open(() -> new SampleSource(second, output.rateHz(), channel, true), LoopbackRun.FRACTIONS, output,
+        return Player.open(() -> new SampleSource(second, output.rateHz(), channel, true), OutputScale.PARTS, output,
                 PlayerSettings.DEFAULT.withTargetFill(LoopbackRun.FILL));
     }
 }

@@ -4,13 +4,13 @@ import understudy.measure.Sweep;
 
 /**
  * What is played through the patch cable, in order: silence, three positive pulses, a sweep with its tail, a tone, the
- * same tone 20 dB down, silence. Samples are fractions of full scale.
+ * same tone 20 dB down, a tone just below half the rate, silence. Samples are fractions of full scale.
  *
  * <p>Silence shows what others mix in, pulses the polarity, the sweep the response and distortion, the tones the clock,
- * noise, and whether the level is left alone.
+ * noise, and whether the level is left alone; the highest one whether the samples take a way through a lower rate.
  *
  * @param rateHz frames a second, 8000 or more
- * @param level  peak of everything but the quiet tone, fraction of full scale, 0.01 to 1
+ * @param level  peak of everything but the quiet tones, fraction of full scale, 0.01 to 1
  */
 public record TestProgram(int rateHz, double level) {
 
@@ -18,6 +18,11 @@ public record TestProgram(int rateHz, double level) {
     public static final double TONE_HZ = 997;
     /** How much weaker the second tone is: 20 dB. */
     public static final double QUIET_PART = 0.1;
+    /**
+     * Of the rate: converters with sharp filters let it pass, with slow ones weaken it by 4 dB; what was computed anew for
+     * 44 100 Hz out of 48 000 Hz has lost it, since 0.455 x 48 kHz is 0.495 x 44.1 kHz, within the end of any filter.
+     */
+    private static final double HIGH_PART_OF_RATE = 0.455;
     static final int PULSES = 3;
     static final double PULSE_SECONDS = 0.002;
     static final double PULSES_APART_SECONDS = 0.1;
@@ -26,6 +31,7 @@ public record TestProgram(int rateHz, double level) {
     private static final double PULSES_SECONDS = 0.5;
     private static final double TONE_SECONDS = 2;
     private static final double QUIET_TONE_SECONDS = 1;
+    private static final double HIGH_TONE_SECONDS = 0.5;
     private static final double FADE_SECONDS = 0.01;
 
     public TestProgram {
@@ -55,8 +61,16 @@ public record TestProgram(int rateHz, double level) {
         return toneAt() + frames(TONE_SECONDS);
     }
 
-    int silenceAt() {
+    int highToneAt() {
         return quietToneAt() + frames(QUIET_TONE_SECONDS);
+    }
+
+    int silenceAt() {
+        return highToneAt() + frames(HIGH_TONE_SECONDS);
+    }
+
+    double highToneHz() {
+        return HIGH_PART_OF_RATE * rateHz;
     }
 
     /** Of all of it. */
@@ -85,16 +99,17 @@ public record TestProgram(int rateHz, double level) {
         }
         double[] swept = sweep().samples();
         System.arraycopy(swept, 0, samples, sweepAt(), Math.min(swept.length, toneAt() - sweepAt()));
-        addTone(samples, toneAt(), quietToneAt(), level);
-        addTone(samples, quietToneAt(), silenceAt(), level * QUIET_PART);
+        addTone(samples, toneAt(), quietToneAt(), TONE_HZ, level);
+        addTone(samples, quietToneAt(), highToneAt(), TONE_HZ, level * QUIET_PART);
+        addTone(samples, highToneAt(), silenceAt(), highToneHz(), level * QUIET_PART);
         return samples;
     }
 
-    private void addTone(double[] samples, int from, int to, double peak) {
+    private void addTone(double[] samples, int from, int to, double hz, double peak) {
         double fade = FADE_SECONDS * rateHz;
         for (int i = from; i < to; i++) {
             double part = Math.min(1, Math.min(i - from, to - 1 - i) / fade);
-            double turns = TONE_HZ * (i - from) / rateHz;
+            double turns = hz * (i - from) / rateHz;
             samples[i] = peak * (0.5 - 0.5 * StrictMath.cos(StrictMath.PI * part))
                     * StrictMath.sin(2 * StrictMath.PI * (turns - StrictMath.floor(turns)));
         }

@@ -7,7 +7,6 @@ import understudy.pattern.Pattern;
 import understudy.quantity.Unit;
 import understudy.rig.Assessment;
 import understudy.rig.Connection;
-import understudy.rig.OutputScale;
 import understudy.rig.Preferred;
 import understudy.rig.Probe;
 import understudy.rig.Rig;
@@ -17,7 +16,6 @@ import understudy.store.Store;
 import understudy.wave.DroopFree;
 import understudy.wave.MeanVolts;
 import understudy.wave.OutputFacts;
-import understudy.wave.VoltSource;
 
 /** A rig of the user's, clipped on to an input: what a signal becomes between the program and the pins. */
 final class Bench {
@@ -29,7 +27,6 @@ final class Bench {
     private final Inputs.Named input;
     private final Connection connection;
     private final Optional<Double> cornerHz;
-    private DroopFree playing;
 
     private Bench(NamedRig rig, Rig circuit, Inputs.Named input) {
         this.rig = rig;
@@ -39,19 +36,9 @@ final class Bench {
         this.cornerHz = DroopFree.cornerHz(connection);
     }
 
-    /** Empty when neither was given, or something about them is wrong. */
-    static Optional<Bench> read(String rigName, String inputKind, Surroundings surroundings, Given given) {
-        if (rigName == null && inputKind == null) {
-            return Optional.empty();
-        } else if (rigName == null) {
-            given.problem("--input", "it says nothing without a rig", "add --rig NAME, or leave it out");
-            return Optional.empty();
-        } else if (inputKind == null) {
-            given.problem("--rig", "the volts at the pins depend on the input too", "add --input KIND; 'understudy input' lists"
-                    + " the kinds");
-            return Optional.empty();
-        }
-        Optional<Inputs.Named> input = Inputs.read("--input", inputKind, given);
+    /** Empty when something about them is wrong. */
+    static Optional<Bench> read(String rigName, String inputWords, Surroundings surroundings, Given given) {
+        Optional<Inputs.Named> input = Inputs.read("--input", inputWords, given);
         NamedRig rig;
         try (Store store = surroundings.store()) {
             rig = store.rigs().find(rigName);
@@ -74,6 +61,10 @@ final class Bench {
 
     Inputs.Named input() {
         return input;
+    }
+
+    Connection connection() {
+        return connection;
     }
 
     boolean calibrated() {
@@ -112,27 +103,10 @@ final class Bench {
             most = Math.max(most, duty);
         }
         Use use = new Use(1, least, most);
-        given.attempt("--rig", () -> {
+        given.attempt("rig " + rig.name(), () -> {
             Assessment.of(circuit, input.input(), use).requireWithin(rig.limits(), Preferred.E24);
             return use;
         });
-    }
-
-    /** Between renderer and output: undoes the droop. */
-    DroopFree bend(VoltSource source, Pattern pattern, OutputScale scale) {
-        double[] means = pattern.outputs().stream().mapToDouble(MeanVolts::of).toArray();
-        DroopFree bent = new DroopFree(source, connection, means, scale.fullScaleVolts());
-        if (playing == null) {
-            playing = bent; // a second one only warms up
-        }
-        return bent;
-    }
-
-    /** After playing: what full scale did not allow, if anything. */
-    Optional<String> shortage() {
-        long frames = playing == null ? 0 : playing.clippedFrames();
-        return frames == 0 ? Optional.empty() : Optional.of("full scale was not enough for " + frames
-                + " samples: the signal drooped or was cut there; a lower level, or --fit, leaves more room");
     }
 
     /** What the volts are worth, where the signal sits, and what is left of the droop. */

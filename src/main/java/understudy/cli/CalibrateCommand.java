@@ -8,7 +8,6 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.concurrent.Callable;
-import java.util.function.UnaryOperator;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
@@ -21,7 +20,6 @@ import understudy.measure.MeasureException;
 import understudy.quantity.Range;
 import understudy.quantity.Unit;
 import understudy.rig.AudioOutput;
-import understudy.rig.Spread;
 
 /** Finds out what an audio output really gives. */
 @Command(
@@ -59,6 +57,9 @@ final class CalibrateCommand implements Callable<Integer> {
 
     @Option(names = "--rig", paramLabel = "NAME", description = "Keeps the result with this rig, and compares it with the last one.")
     private String rigName;
+
+    @Option(names = "--check", description = "Only compares with what the rig has kept, and keeps nothing.")
+    private boolean check;
 
     @Option(names = "--device", paramLabel = "NAME", description = "The audio output, or a part of its name (default: the rig's, or the system's).")
     private String deviceName;
@@ -104,10 +105,10 @@ final class CalibrateCommand implements Callable<Integer> {
      * @param json    for scripts
      * @param failure why it must not be relied on
      * @param values  to compare with the next time, by name with the unit in it
-     * @param proven  the output that it was before, with what is known now
+     * @param proven  the output, with what is known now
      */
     record Result(List<String> lines, Map<String, Object> json, Optional<String> failure, Map<String, Double> values,
-            UnaryOperator<AudioOutput> proven) {}
+            AudioOutput proven) {}
 
     @Override
     public Integer call() {
@@ -124,39 +125,43 @@ final class CalibrateCommand implements Callable<Integer> {
             given.problem("--plot", "a meter tells nothing to draw", "leave it out, or use --loopback");
         }
         Path file = given.jsonFile("--out", out).orElse(null);
-        Optional<RigCalibrations> rig = Optional.ofNullable(rigName).map(name -> new RigCalibrations(surroundings, name, loopback));
+        if (check && rigName == null) {
+            given.problem("--check", "there is nothing to compare with", "give --rig too");
+        }
+        LoopbackOptions.Asked cable = loopbackOptions.read(loopback, given);
+        Optional<RigCalibrations> rig = Optional.ofNullable(rigName).map(name -> new RigCalibrations(surroundings, name,
+                meter ? "meter" : "loopback", meter || cable.fullScaleVolts().isPresent()));
         Optional<Device> output = output(rig, given);
         MeterOptions.Asked asked = meterOptions.read(given);
-        Optional<Device> input = loopback ? loopbackOptions.input(given) : Optional.empty();
-        int inputChannel = loopbackOptions.channel(given);
-        Spread inputOhms = loopbackOptions.ohms(given);
         given.refuse();
+        rig.filter(kept -> check).ifPresent(RigCalibrations::mustHaveOne);
 
         Setup setup = new Setup(choice(output.orElseThrow(() -> new Failed(
                 "this machine has no audio output; plug one in, then try again")), number, rateHz), number - 1, part, yes,
                 json ? surroundings.err() : surroundings.out());
         setup.talk().println("audio output \"" + setup.output().device().label() + "\", " + setup.output().rateHz() + " Hz, "
                 + setup.output().format().bits() + " bits, channel " + number);
+        AudioOutput before = rig.map(RigCalibrations::output).orElse(AudioOutput.NOMINAL);
         Result result;
         try {
-            result = run(setup, asked, input, inputChannel, inputOhms, plot);
+            result = run(setup, asked, cable, before, plot);
         } catch (BadInput | Failed e) {
-            rig.ifPresent(kept -> kept.failed(setup, e.getMessage()));
+            rig.filter(kept -> !check).ifPresent(kept -> kept.failed(setup, e.getMessage()));
             throw e;
         }
-        rig.ifPresent(kept -> kept.keep(setup, result).forEach(setup.talk()::println));
-        return told(result, plot, file);
+        List<String> onRig = rig.map(kept -> check ? kept.changes(setup, result) : kept.keep(setup, result)).orElse(List.of());
+        tell(result, onRig, setup, plot, file);
+        if (check) {
+            setup.talk().println(rig.orElseThrow().verdict(onRig));
+        }
+        return Main.FINE;
     }
 
-    private Result run(Setup setup, MeterOptions.Asked asked, Optional<Device> input, int inputChannel, Spread inputOhms,
-            Path plot) {
+    private Result run(Setup setup, MeterOptions.Asked asked, LoopbackOptions.Asked cable, AudioOutput before, Path plot) {
         try {
             return meter
-                    ? new MeterSession(surroundings, setup, asked).run()
-                    : new LoopbackSession(surroundings, setup, input.orElseThrow(() -> new Failed(
-                            "this machine has no audio input for the patch cable; plug one in, or use --meter")), inputChannel,
-                            inputOhms)
-                            .run(plot);
+                    ? new MeterSession(surroundings, setup, asked, before).run()
+                    : new LoopbackSession(surroundings, setup, cable, before).run(plot);
         } catch (AudioException e) {
             throw Failed.because(e);
         } catch (CalibrationException | MeasureException e) {
@@ -167,7 +172,7 @@ final class CalibrateCommand implements Callable<Integer> {
         }
     }
 
-    private int told(Result result, Path plot, Path file) {
+    private void tell(Result result, List<String> onRig, Setup setup, Path plot, Path file) {
         if (json) {
             surroundings.out().println(Json.text(result.json()));
         } else {
@@ -176,6 +181,7 @@ final class CalibrateCommand implements Callable<Integer> {
                 surroundings.out().println("drawn in " + plot);
             }
         }
+        onRig.forEach(setup.talk()::println);
         if (result.failure().isPresent()) {
             throw new Failed(result.failure().get());
         }
@@ -186,7 +192,6 @@ final class CalibrateCommand implements Callable<Integer> {
                 throw new Failed(file + ": could not be written: " + e.getMessage(), e);
             }
         }
-        return Main.FINE;
     }
 
     private Optional<Device> output(Optional<RigCalibrations> rig, Given given) {

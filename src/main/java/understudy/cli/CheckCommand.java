@@ -8,16 +8,20 @@ import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
-import understudy.pattern.Pattern;
+import understudy.pattern.PatternLibrary;
+import understudy.pattern.PatternReader;
 import understudy.text.Problem;
 import understudy.text.Result;
+import understudy.text.Source;
+import understudy.trace.CircuitLibrary;
+import understudy.trace.CircuitReader;
 
-/** Finds everything that is wrong with pattern files. */
+/** Finds everything that is wrong with pattern and circuit files. */
 @Command(
         name = "check",
         sortOptions = false,
         abbreviateSynopsis = true,
-        description = "Tells everything that is wrong with pattern files.",
+        description = "Tells everything that is wrong with pattern and circuit files.",
         footer = {"", "Examples:", "  understudy check my-wheel.yaml", "  understudy check bench/*.yaml --json"})
 final class CheckCommand implements Callable<Integer> {
 
@@ -26,7 +30,7 @@ final class CheckCommand implements Callable<Integer> {
     @Mixin
     private HelpOption help;
 
-    @Parameters(paramLabel = "FILE", arity = "1..*", description = "Pattern files.")
+    @Parameters(paramLabel = "FILE", arity = "1..*", description = "Pattern and circuit files.")
     private List<String> files;
 
     @Option(names = "--json", description = "Prints JSON, for scripts.")
@@ -38,22 +42,32 @@ final class CheckCommand implements Callable<Integer> {
 
     @Override
     public Integer call() {
-        Patterns patterns = new Patterns();
         List<Object> report = new ArrayList<>();
-        boolean fine = true;
+        boolean allFine = true;
         for (String file : files) {
-            Result<Pattern> result = patterns.read(file);
-            fine &= result.problems().isEmpty();
+            Result<?> result = read(file);
+            allFine &= result.problems().isEmpty();
             report.add(Json.map("file", file, "problems", result.problems().stream().map(CheckCommand::json).toList()));
             if (!json) {
                 result.problems().forEach(surroundings.out()::println);
-                result.value().ifPresent(pattern -> surroundings.out().println(file + ": fine"));
+                result.value().ifPresent(fine -> surroundings.out().println(file + ": fine"));
             }
         }
         if (json) {
             surroundings.out().println(Json.text(report));
         }
-        return fine ? Main.FINE : Main.BAD_INPUT;
+        return allFine ? Main.FINE : Main.BAD_INPUT;
+    }
+
+    /** A circuit is known by its path; whatever has none is read as a pattern. */
+    private static Result<?> read(String file) {
+        Result<Source> source = PatternLibrary.open().source(file);
+        if (source.value().isEmpty()) {
+            Result<Source> circuit = CircuitLibrary.open().source(file);
+            return circuit.value().isPresent() ? CircuitReader.read(circuit.value().get()) : source;
+        }
+        return Circuits.is(source.value().get())
+                ? CircuitReader.read(source.value().get()) : PatternReader.read(source.value().get());
     }
 
     private static Map<String, Object> json(Problem problem) {

@@ -49,6 +49,10 @@ final class Description {
         return details.remove(key);
     }
 
+    Optional<String> text(String key) {
+        return Optional.ofNullable(take(key));
+    }
+
     Spread part(String key, Range range, Spread otherwise) {
         return given.part(option, take(key), range, otherwise.tolerance()).orElse(otherwise);
     }

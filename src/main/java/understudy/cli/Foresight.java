@@ -1,12 +1,9 @@
 package understudy.cli;
 
-import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Set;
 import understudy.pattern.Output;
-import understudy.pattern.Signal;
 import understudy.preflight.CannotJudge;
 import understudy.preflight.Preflight;
 import understudy.preflight.Setup;
@@ -16,30 +13,21 @@ final class Foresight {
 
     private Foresight() {}
 
-    /** Empty without a rig; outputs that play the same signal share a line, those without teeth have none. */
+    /** Empty without a rig; outputs that play the same signal into the same share a line. What can't be foreseen is said. */
     static List<String> lines(Playable playable) {
-        List<String> lines = new ArrayList<>();
-        playable.bench().ifPresent(bench -> {
-            Set<Signal> judged = new HashSet<>();
-            List<Output> outputs = Arrays.stream(playable.outputOfChannel()).filter(output -> output != Channels.SILENT)
-                    .mapToObj(playable.pattern().outputs()::get).toList();
-            for (Output output : outputs) {
-                if (judged.add(output.signal())) {
-                    line(playable, bench, output).forEach(lines::add);
-                }
-            }
-        });
-        return lines;
+        Set<List<Object>> judged = new HashSet<>();
+        return playable.played().stream()
+                .flatMap(output -> playable.benches().of(output).filter(bench -> judged.add(List.of(output.signal(), bench)))
+                        .map(bench -> line(playable, bench, output)).stream()).toList();
     }
 
-    private static List<String> line(Playable playable, Bench bench, Output output) {
-        double level = bench.fullScaleVolts() / playable.scale().fullScaleVolts();
+    private static String line(Playable playable, Bench bench, Output output) {
         Setup setup = Setup.of(playable.pattern(), output, bench.circuit(), bench.input().input(), playable.rateHz())
-                .withLevel(level);
+                .withLevel(playable.level());
         try {
-            return List.of(output.name() + " " + Preflight.rangeOnly(setup, playable.startHz()).summary());
+            return output.name() + " " + Preflight.rangeOnly(setup, playable.startHz()).summary();
         } catch (CannotJudge e) {
-            return List.of();
+            return e.getMessage();
         }
     }
 }

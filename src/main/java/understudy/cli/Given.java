@@ -17,6 +17,7 @@ import understudy.text.Result;
 import understudy.quantity.QuantityException;
 import understudy.quantity.Range;
 import understudy.quantity.Unit;
+import understudy.report.ReportFile;
 import understudy.rig.RigException;
 import understudy.rig.Spread;
 
@@ -133,6 +134,21 @@ final class Given {
     /** Likewise a file for a result. */
     Optional<Path> jsonFile(String option, String written) {
         return toWrite(option, written, "a result", List.of(".json"));
+    }
+
+    /** Likewise a file for a table. */
+    Optional<Path> tableFile(String option, String written) {
+        return toWrite(option, written, "a table", List.of(".csv"));
+    }
+
+    /** Likewise a file for a job: all of it, or what happened as a table. */
+    Optional<Path> jobFile(String option, String written) {
+        return toWrite(option, written, "a job's file", List.of(".json", ".csv"));
+    }
+
+    /** Likewise a file for a report. */
+    Optional<Path> reportFile(String option, String written) {
+        return toWrite(option, written, "a report", ReportFile.ENDINGS);
     }
 
     private Optional<Path> toWrite(String option, String written, String what, List<String> endings) {

@@ -7,9 +7,7 @@ import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.math.BigDecimal;
 import java.math.MathContext;
-import java.nio.file.Files;
 import java.nio.file.Path;
-import java.nio.file.StandardCopyOption;
 import java.util.LinkedHashMap;
 import java.util.Map;
 
@@ -51,12 +49,6 @@ final class Json {
 
     /** Writes a value into a file, whole or not at all. */
     static void write(Object value, Path file) throws IOException {
-        Path unfinished = file.resolveSibling("." + file.getFileName() + ".unfinished-" + ProcessHandle.current().pid());
-        try {
-            Files.writeString(unfinished, text(value) + "\n");
-            Files.move(unfinished, file, StandardCopyOption.ATOMIC_MOVE, StandardCopyOption.REPLACE_EXISTING);
-        } finally {
-            Files.deleteIfExists(unfinished);
-        }
+        WholeFile.write(text(value) + "\n", file);
     }
 }

@@ -23,17 +23,34 @@ final class LoopbackOptions {
     @Option(names = "--input-resistance", paramLabel = "OHMS", description = "Of that input, if you know it (default: about 10 kohm).")
     private String resistance;
 
+    @Option(names = "--input-full-scale", paramLabel = "VOLTS", description = "Peak volts (not rms) of the largest sample that this input"
+            + " records, if you know them, like \"1.2 V 3%%\" (5 %% unless told): then the cable tells volts too.")
+    private String fullScale;
+
     /** Of line inputs: 10 kohm is usual, half and twice as much are not rare. */
     private static final Spread USUAL_OHMS = new Spread(10_000, 0.5);
     private static final double KNOWN_TOLERANCE = 0.05;
     private static final Range RESISTANCE = new Range(100, 1e7, Unit.OHM);
 
-    Spread ohms(Given given) {
-        return resistance == null ? USUAL_OHMS
-                : new Spread(given.quantity("--input-resistance", resistance, RESISTANCE, USUAL_OHMS.nominal()), KNOWN_TOLERANCE);
+    private static final Range FULL_SCALE = new Range(0.05, 60, Unit.VOLT);
+    private static final double FULL_SCALE_TOLERANCE = 0.05;
+
+    /**
+     * @param input          none if the machine has none
+     * @param channel        from 0
+     * @param ohms           resistance of the input, which the output and its coupling capacitor work into
+     * @param fullScaleVolts peak, of the input; none if nobody knows
+     */
+    record Asked(Optional<Device> input, int channel, Spread ohms, Optional<Spread> fullScaleVolts) {}
+
+    Asked read(boolean used, Given given) {
+        Spread ohms = given.part("--input-resistance", resistance, RESISTANCE, KNOWN_TOLERANCE).orElse(USUAL_OHMS);
+        Optional<Spread> volts = given.part("--input-full-scale", fullScale, FULL_SCALE, FULL_SCALE_TOLERANCE);
+        int channel = given.whole("--input-channel", inputChannel, 1, MOST_CHANNELS, 1) - 1;
+        return new Asked(used ? input(given) : Optional.empty(), channel, ohms, volts);
     }
 
-    Optional<Device> input(Given given) {
+    private Optional<Device> input(Given given) {
         if (inputName == null) {
             return Devices.inputs().stream().findFirst();
         }
@@ -43,10 +60,5 @@ final class LoopbackOptions {
             given.problem("--input", e);
             return Optional.empty();
         }
-    }
-
-    /** From 0. */
-    int channel(Given given) {
-        return given.whole("--input-channel", inputChannel, 1, MOST_CHANNELS, 1) - 1;
     }
 }

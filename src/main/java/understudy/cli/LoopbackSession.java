@@ -24,18 +24,18 @@ final class LoopbackSession {
     private final Setup setup;
     private final Device input;
     private final int inputChannel;
-    private final Spread inputOhms;
+    private final LoopbackOptions.Asked asked;
+    private final AudioOutput before;
 
-    /**
-     * @param inputChannel from 0
-     * @param inputOhms    resistance of the input, which the coupling capacitor of the output works into
-     */
-    LoopbackSession(Surroundings surroundings, Setup setup, Device input, int inputChannel, Spread inputOhms) {
+    /** @param before what the output was taken for until now; its own resistance is divided by the input's */
+    LoopbackSession(Surroundings surroundings, Setup setup, LoopbackOptions.Asked asked, AudioOutput before) {
         this.surroundings = surroundings;
         this.setup = setup;
-        this.input = input;
-        this.inputChannel = inputChannel;
-        this.inputOhms = inputOhms;
+        this.input = asked.input().orElseThrow(() -> new Failed(
+                "this machine has no audio input for the patch cable; plug one in, or use --meter"));
+        this.inputChannel = asked.channel();
+        this.asked = asked;
+        this.before = before;
     }
 
     /** @param plot where to draw the response, or null */
@@ -58,23 +58,25 @@ final class LoopbackSession {
                     + "; no calibration was kept").toList());
         }
         LoopbackFindings found = LoopbackFindings.of(program, run, inputChannel);
-        LoopbackText text = new LoopbackText(setup, input, inputChannel, found);
+        Optional<Spread> volts = asked.fullScaleVolts().map(scale -> found.fullScaleVolts(scale, before.outputOhms(), asked.ohms()));
+        LoopbackText text = new LoopbackText(setup, input, inputChannel, found, volts);
         if (plot != null) {
             Pictures.write(text.plot(), plot);
         }
-        return new Result(text.lines(), text.json(surroundings.clock().instant()), failure(found.interference()), text.values(), before -> proven(before, found));
+        return new Result(text.lines(), text.json(surroundings.clock().instant()), failure(found.interference()), text.values(),
+                proven(found, volts));
     }
 
-    /** Volts and resistance stay as they were; what a cable tells replaces the rest. */
-    private AudioOutput proven(AudioOutput before, LoopbackFindings found) {
-        double aroundOhms = before.outputOhms().nominal() + inputOhms.nominal();
+    /** Its resistance stays as it was, and volts if nobody knows the input's; what a cable tells replaces the rest. */
+    private AudioOutput proven(LoopbackFindings found, Optional<Spread> volts) {
+        double aroundOhms = before.outputOhms().nominal() + asked.ohms().nominal();
         boolean corner = found.cornerHz() >= LoopbackText.LEAST_CORNER_HZ;
         // no corner: none at all if it was thought so, else a capacitor of at least so many farads
         Optional<Spread> coupling = corner || before.couplingFarads().isPresent()
                 ? Optional.of(new Spread(AudioOutput.couplingFarads(Math.max(found.cornerHz(), LoopbackText.LEAST_CORNER_HZ),
-                        aroundOhms), inputOhms.tolerance()))
+                        aroundOhms), asked.ohms().tolerance()))
                 : Optional.empty();
-        return new AudioOutput(before.fullScaleVolts(), before.outputOhms(), coupling, found.inverted(), before.popVolts());
+        return new AudioOutput(volts.orElse(before.fullScaleVolts()), before.outputOhms(), coupling, found.inverted(), before.popVolts());
     }
 
     private static Optional<String> failure(List<Interference> interference) {

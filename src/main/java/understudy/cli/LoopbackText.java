@@ -5,6 +5,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Optional;
 import java.util.TreeMap;
 import java.util.function.ToDoubleFunction;
 import understudy.audio.Device;
@@ -13,24 +14,32 @@ import understudy.calibrate.LoopbackFindings.Point;
 import understudy.cli.CalibrateCommand.Setup;
 import understudy.plot.LinePlot;
 import understudy.quantity.Unit;
+import understudy.rig.Spread;
 
 /** What a loopback calibration tells. */
 final class LoopbackText {
 
     /** A sweep from 1 Hz sees no corner below. */
     static final double LEAST_CORNER_HZ = 0.3;
-    private static final double LEAST_DB = -200;
+    /** Below, 24 bits say nothing. */
+    private static final double LEAST_DB = -140;
+    /** Smaller differences are the sweep's own, at the lowest frequencies. */
+    private static final double LEAST_SPAN_DB = 2;
+    private static final double LEAST_SPAN_DEG = 10;
 
     private final Setup setup;
     private final Device input;
     private final int inputChannel;
     private final LoopbackFindings found;
+    private final Optional<Spread> volts;
 
-    LoopbackText(Setup setup, Device input, int inputChannel, LoopbackFindings found) {
+    /** @param volts full scale of the output, peak; none if nobody knows the input's */
+    LoopbackText(Setup setup, Device input, int inputChannel, LoopbackFindings found, Optional<Spread> volts) {
         this.setup = setup;
         this.input = input;
         this.inputChannel = inputChannel;
         this.found = found;
+        this.volts = volts;
     }
 
     List<String> lines() {
@@ -39,11 +48,13 @@ final class LoopbackText {
                 ? "Nothing stands in the way: what is played comes back as it was given."
                 : "Something stands in the way; it is named below."));
         lines.add("");
-        lines.addAll(new Table().row("Output and input together", "")
-                .row("gain, of full scale", Said.signed(found.gainDb(), 3) + " dB")
+        Table table = new Table().row("Output and input together", "");
+        volts.ifPresent(full -> table.row("full scale of the output", MeterSession.peakAndRms(full) + ", within "
+                + MeterSession.percent(full)));
+        lines.addAll(table.row("gain, of full scale", Said.signed(found.gainDb(), 3) + " dB")
                 .row("AC-coupling corner", corner())
                 .row("polarity", found.inverted() ? "inverted" : "upright")
-                .row("latency, buffers included", Said.of(Math.rint(found.latencySeconds() * 1e6) / 1e6, Unit.SECOND, 6))
+                .row("latency, buffers included", latency())
                 .row("clock, output against input", Said.signed((found.clockRatio() - 1) * 1e6, 4) + " ppm")
                 .row("noise in silence", found.noisePart() == 0 ? "none at all"
                         : Said.decibels(20 * Math.log10(found.noisePart())) + " of full scale")
@@ -53,9 +64,12 @@ final class LoopbackText {
                 .row("harmonics 2 to 5", String.join(", ", found.harmonicsDb().stream().map(Said::decibels).toList()))
                 .lines());
         lines.add("");
-        lines.addAll(Paragraph.lines("A cable has no scale: volts are told by 'understudy calibrate --meter'. If it says inverted,"
-                + " either the output or the input inverts; a cable can't tell which. Latency counts from when the first sample was"
-                + " handed over, and is only as exact as the system's own word."));
+        lines.addAll(Paragraph.lines((volts.isPresent()
+                ? "Volts are as good as what was given for the input."
+                : "A cable has no scale: volts are told by 'understudy calibrate --meter', or here with --input-full-scale.")
+                + " If it says inverted, either the output or the input inverts; a cable can't tell which. Latency counts from when"
+                + " the first sample was handed over; the system hands recorded sound over in portions, so it can't be told"
+                + " better than that."));
         return lines;
     }
 
@@ -65,21 +79,29 @@ final class LoopbackText {
                 : Said.of(found.cornerHz(), Unit.HERTZ, 3);
     }
 
+    /** To the millisecond: when playing began is known no better than to a portion. */
+    private String latency() {
+        double most = Math.max(0, Math.rint(found.latencySeconds() * 1e3) / 1e3);
+        double least = Math.max(0, Math.rint((found.latencySeconds() - found.latencyUncertaintySeconds()) * 1e3) / 1e3);
+        return least == 0 ? "at most " + Said.of(Math.max(1e-3, most), Unit.SECOND)
+                : "from " + Said.of(least, Unit.SECOND) + " to " + Said.of(most, Unit.SECOND);
+    }
+
     LinePlot plot() {
         List<Point> points = found.points();
         List<LinePlot.Panel> panels = new ArrayList<>();
-        panels.add(panel("magnitude", "dB", Point::magnitudeDb));
-        panels.add(panel("phase, latency taken out", "deg", Point::phaseDeg));
-        panels.add(panel("second harmonic", "dB", Point::secondDb));
-        panels.add(panel("third harmonic", "dB", Point::thirdDb));
+        panels.add(panel("magnitude", "dB", LEAST_SPAN_DB, Point::magnitudeDb));
+        panels.add(panel("phase, latency taken out", "deg", LEAST_SPAN_DEG, Point::phaseDeg));
+        panels.add(panel("second harmonic, against the tone", "dB", 0, Point::secondDb));
+        panels.add(panel("third harmonic, against the tone", "dB", 0, Point::thirdDb));
         return new LinePlot("Response of \"" + setup.output().device().label() + "\" into \"" + input.label() + "\"",
                 "frequency, Hz", points.get(0).hz(), points.get(points.size() - 1).hz(), panels, true);
     }
 
-    private LinePlot.Panel panel(String name, String unit, ToDoubleFunction<Point> value) {
+    private LinePlot.Panel panel(String name, String unit, double leastSpan, ToDoubleFunction<Point> value) {
         return new LinePlot.Panel(name, unit, found.points().stream()
                 .filter(point -> !Double.isNaN(value.applyAsDouble(point)))
-                .map(point -> new LinePlot.Point(point.hz(), Math.max(LEAST_DB, value.applyAsDouble(point)))).toList());
+                .map(point -> new LinePlot.Point(point.hz(), Math.max(LEAST_DB, value.applyAsDouble(point)))).toList(), leastSpan);
     }
 
     /** Those that are numbers. */
@@ -88,6 +110,7 @@ final class LoopbackText {
                 "cornerHz", Math.max(LEAST_CORNER_HZ, found.cornerHz()), "latencySeconds", found.latencySeconds(),
                 "clockRatio", found.clockRatio(), "sinadDb", found.sinadDb(), "thdDb", found.thdDb(),
                 "noisePart", found.noisePart()));
+        volts.ifPresent(full -> values.put("fullScaleVolts", full.nominal()));
         values.values().removeIf(value -> !Double.isFinite(value));
         return values;
     }
@@ -102,11 +125,13 @@ final class LoopbackText {
                 "inputChannel", inputChannel + 1,
                 "rateHz", setup.output().rateHz(),
                 "level", Json.number(setup.level()),
+                "fullScaleVolts", volts.map(MeterSession::spread).orElse(null),
                 "gain", MeasuredJson.number(found.gain()),
                 "gainDb", MeasuredJson.number(found.gainDb()),
                 "cornerHz", found.cornerHz() < LEAST_CORNER_HZ ? null : MeasuredJson.number(found.cornerHz()),
                 "inverted", found.inverted(),
                 "latencySeconds", MeasuredJson.number(found.latencySeconds()),
+                "latencyUncertaintySeconds", MeasuredJson.number(found.latencyUncertaintySeconds()),
                 "clockRatio", MeasuredJson.number(found.clockRatio()),
                 "clockUncertainty", MeasuredJson.number(found.clockUncertainty()),
                 "noisePart", MeasuredJson.number(found.noisePart()),

@@ -22,6 +22,7 @@ import picocli.CommandLine.Option;
 import picocli.CommandLine.Spec;
 import understudy.rig.RigException;
 import understudy.store.StoreException;
+import understudy.trace.TraceException;
 
 /**
  * The way in, and the only place that ends the process.
@@ -56,6 +57,11 @@ public final class Main {
         commands.put("divider", DividerCommand::new);
         commands.put("input", InputCommand::new);
         commands.put("preflight", PreflightCommand::new);
+        commands.put("trace", TraceCommand::new);
+        commands.put("report", ReportCommand::new);
+        commands.put("jobs", JobsCommand::with);
+        commands.put("expect", ExpectCommand::new);
+        commands.put("sweep", SweepCommand::new);
         commands.put("cautions", CautionsCommand::new);
         commands.put("guide", GuideCommand::new);
         commands.put(COMPLETION, CompletionCommand::new);
@@ -109,7 +115,7 @@ public final class Main {
                 bad.problems().forEach(surroundings.err()::println);
                 return BAD_INPUT;
             }
-            if (exception instanceof RigException) {
+            if (exception instanceof RigException || exception instanceof TraceException) {
                 surroundings.err().println(exception.getMessage());
                 return BAD_INPUT;
             }

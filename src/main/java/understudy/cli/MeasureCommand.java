@@ -22,6 +22,10 @@ import understudy.measure.PatternTiming;
 import understudy.measure.SignalReport;
 import understudy.pattern.Output;
 import understudy.pattern.Pattern;
+import understudy.pattern.PatternReader;
+import understudy.pattern.Signal;
+import understudy.pattern.Tone;
+import understudy.pattern.WheelSignal;
 import understudy.quantity.Range;
 import understudy.quantity.Unit;
 import understudy.rig.OutputScale;
@@ -37,6 +41,7 @@ import understudy.rig.OutputScale;
             "Examples:",
             "  understudy measure crank.wav",
             "  understudy measure crank.wav --pattern crank-60-2-hall --speed \"3000 rpm\"",
+            "  understudy measure cranking.wav --pattern crank-36-1-vr --profile cranking.yaml",
             "  understudy measure --device \"USB\" --for \"5 s\" --plot spectrum.png"
         })
 final class MeasureCommand implements Callable<Integer> {
@@ -47,6 +52,8 @@ final class MeasureCommand implements Callable<Integer> {
     private static final double LIVE_SECONDS = 5;
     private static final double FILE_SECONDS = 60;
     private static final int MOST_CHANNELS = 64;
+    /** How far into a profile a recording may begin. */
+    private static final double MOST_PROFILE_SECONDS = 600;
     /** An even row of events at this part of the mains frequency may be hum, and nothing else. */
     private static final double LIKE_MAINS = 0.003;
 
@@ -82,6 +89,10 @@ final class MeasureCommand implements Callable<Integer> {
     @Option(names = "--speed", paramLabel = "SPEED", description = "Speed that was asked for, to compare with the one found.")
     private String speed;
 
+    @Option(names = "--profile", paramLabel = "STEPS", description = "Speed over time that was played, as for play: every edge is then"
+            + " compared with its own instant.")
+    private String profile;
+
     @Option(names = "--plot", paramLabel = "FILE", description = "Draws the spectrum into this file, or with --pattern the timing of the edges; ending in .png or .svg.")
     private String plotFile;
 
@@ -99,9 +110,10 @@ final class MeasureCommand implements Callable<Integer> {
         int rateHz = (int) given.quantity("--rate", RateOption.withUnit(rate), RATE, Playable.DEFAULT_RATE_HZ);
         int number = given.whole("--channel", channel, 1, MOST_CHANNELS, 1);
         double fullScaleVolts = given.quantity("--full-scale", fullScale, FULL_SCALE, OutputScale.NOMINAL.fullScaleVolts());
-        Optional<Pattern> pattern = Optional.ofNullable(patternName).map(new Patterns()::find);
-        int output = pattern.map(asked -> output(asked, number, given)).orElse(0);
-        double askedHz = askedHz(pattern, given);
+        Optional<Pattern> named = Optional.ofNullable(patternName).map(new Patterns()::find);
+        int output = named.map(asked -> output(asked, number, given)).orElse(0);
+        double askedHz = askedHz(named, given);
+        Optional<Pattern> pattern = played(named, given);
         Path plot = given.picture("--plot", plotFile, Pictures.ENDINGS).orElse(null);
         Optional<Path> file = file(given);
         Optional<Device> input = input(given);
@@ -115,6 +127,31 @@ final class MeasureCommand implements Callable<Integer> {
 
     /** All that a measurement needs to know; {@code askedHz} is NaN if no speed was asked for. */
     record Asked(Recorded recorded, int channel, double fullScaleVolts, Optional<Pattern> pattern, int output, double askedHz) {
+
+        /** What edges are compared with; a recording may begin anywhere in a profile, and go on after it. */
+        Optional<PatternTiming.Asked> program() {
+            return pattern.map(played -> new PatternTiming.Asked(played, output,
+                    Double.isNaN(askedHz) ? played.speed().defaultHz() : askedHz,
+                    Math.min(MOST_PROFILE_SECONDS, played.profile().map(steps -> ProfileLength.seconds(steps.steps())).orElse(0.0))
+                            + recorded.seconds()));
+        }
+
+        String patternId() {
+            return pattern.orElseThrow().id();
+        }
+
+        boolean hasTeeth() {
+            return signal() instanceof WheelSignal;
+        }
+
+        /** A speed of the pattern, or the frequency of a tone that has its own. */
+        String speed(double hz) {
+            return signal() instanceof Tone tone && tone.fixedFrequency() ? Said.of(hz, Unit.HERTZ, 7) : pattern.orElseThrow().speed().print(hz);
+        }
+
+        private Signal signal() {
+            return pattern.orElseThrow().outputs().get(output).signal();
+        }
 
         double[] volts() {
             return Arrays.stream(recorded.channels()[channel - 1]).map(part -> part * fullScaleVolts).toArray();
@@ -134,8 +171,8 @@ final class MeasureCommand implements Callable<Integer> {
             refuseDead(faults, recorded);
             SignalReport report = SignalReport.of(volts, recorded.rateHz());
             faults = faults(asked, signalHz(asked, report));
-            Optional<PatternTiming> timing = asked.pattern().map(pattern -> PatternTiming.of(
-                    SignalReport.sound(volts, recorded.rateHz()), recorded.rateHz(), pattern, asked.output()));
+            Optional<PatternTiming> timing = asked.program().map(program -> PatternTiming.of(
+                    SignalReport.sound(volts, recorded.rateHz()), recorded.rateHz(), program));
             MeasuredText text = new MeasuredText(asked, report, faults, timing);
             if (plot != null) {
                 Pictures.write(timing.map(text::timingPlot).orElseGet(text::spectrumPlot), plot);
@@ -201,6 +238,16 @@ final class MeasureCommand implements Callable<Integer> {
             return Double.NaN;
         }
         return given.speedHz(speed, pattern.get());
+    }
+
+    /** The pattern with the course of speeds that it was played with: as for play, one speed replaces the file's own. */
+    private Optional<Pattern> played(Optional<Pattern> named, Given given) {
+        if (profile != null && named.isEmpty()) {
+            given.problem("--profile", "without a pattern nobody knows what follows it", "give --pattern too");
+        }
+        return named.map(pattern -> profile != null
+                ? pattern.withProfile(given.value(PatternReader.readProfile(profile, pattern.speed())))
+                : speed != null ? pattern.withProfile(Optional.empty()) : pattern);
     }
 
     private Optional<Path> file(Given given) {

@@ -109,6 +109,9 @@ final class MeasuredJson {
                 "worstAtSeconds", number(found.timing().worstAtSeconds()),
                 "startHz", number(found.startHz()), "endHz", number(found.endHz()),
                 "askedHz", number(asked.askedHz()),
+                "clockRatio", number(found.timing().clockRatio()),
+                "cycleHz", number(found.cycleHz()),
+                "levelDb", number(found.levelDb()),
                 "inverted", found.inverted(),
                 "missSeconds", numbers(found.timing().missSeconds()));
     }

@@ -13,7 +13,6 @@ import understudy.measure.Pulses;
 import understudy.measure.SignalReport;
 import understudy.measure.Spectrum;
 import understudy.measure.ToneQuality;
-import understudy.pattern.Pattern;
 import understudy.plot.LinePlot;
 import understudy.quantity.Unit;
 
@@ -98,17 +97,26 @@ final class MeasuredText {
     }
 
     private String timingInWords(PatternTiming found) {
-        Pattern pattern = asked.pattern().orElseThrow();
         EdgeTiming edges = found.timing();
-        boolean steady = Math.abs(found.endHz() / found.startHz() - 1) < STEADY_PART;
-        String at = steady
-                ? pattern.speed().print((found.startHz() + found.endHz()) / 2)
-                : pattern.speed().print(found.startHz()) + " to " + pattern.speed().print(found.endHz());
-        String off = Double.isNaN(asked.askedHz()) ? "" : " (" + Said.signed(((found.startHz() + found.endHz()) / 2 / asked.askedHz() - 1) * 1e6, 3) + " ppm off what was asked)";
-        return "Against " + pattern.id() + " at " + at + off + ": " + edges.missSeconds().length + " edges lie "
-                + Said.of(edges.rmsSeconds(), Unit.SECOND, 3) + " rms from their places, the worst "
-                + Said.of(edges.worstSeconds(), Unit.SECOND, 3) + " at " + Said.of(edges.worstAtSeconds(), Unit.SECOND)
+        return "Against " + asked.patternId() + " at " + speedInWords(found) + ": " + edges.missSeconds().length
+                + (asked.hasTeeth() ? " edges" : " crossings of the middle") + " lie " + Said.of(edges.rmsSeconds(), Unit.SECOND, 3)
+                + " rms from their places, the worst " + Said.of(edges.worstSeconds(), Unit.SECOND, 3)
+                + (Double.isNaN(found.cycleHz()) ? "" : " (" + Said.of(360 * edges.worstSeconds() * found.cycleHz(), Unit.DEGREE, 2)
+                        + " of its cycle)")
+                + " at " + Said.of(edges.worstAtSeconds(), Unit.SECOND)
+                + (Double.isNaN(found.levelDb()) ? "" : ". Its level is " + Said.signed(found.levelDb(), 2) + " dB against what is drawn")
+                + (Double.isNaN(edges.clockRatio()) ? "" : ". The clocks differ by " + Said.signed((edges.clockRatio() - 1) * 1e6, 3) + " ppm")
                 + (found.inverted() ? ". It is upside down: polarity is swapped on the way." : ".");
+    }
+
+    private String speedInWords(PatternTiming found) {
+        double mean = (found.startHz() + found.endHz()) / 2;
+        boolean followed = !Double.isNaN(found.timing().clockRatio());
+        String off = Double.isNaN(asked.askedHz()) || followed ? ""
+                : " (" + Said.signed((mean / asked.askedHz() - 1) * 1e6, 3) + " ppm off what was asked)";
+        boolean steady = Math.abs(found.endHz() / found.startHz() - 1) < STEADY_PART;
+        return (steady ? asked.speed(mean) : asked.speed(found.startHz()) + " to " + asked.speed(found.endHz()))
+                + (followed ? ", following the profile" : "") + off;
     }
 
     private Table levels() {
@@ -177,7 +185,7 @@ final class MeasuredText {
         for (int i = 0; i < misses.length; i++) {
             points.add(new LinePlot.Point(i + 1, misses[i] * 1e9));
         }
-        return new LinePlot("Edges against " + asked.pattern().orElseThrow().id(), "edge", 1, misses.length,
+        return new LinePlot("Edges against " + asked.patternId(), "edge", 1, misses.length,
                 List.of(new LinePlot.Panel("how late each edge comes", "ns", points)));
     }
 }

@@ -26,12 +26,15 @@ final class MeterSession {
     private final Surroundings surroundings;
     private final Setup setup;
     private final MeterOptions.Asked asked;
+    private final AudioOutput before;
     private final Confirmation person;
 
-    MeterSession(Surroundings surroundings, Setup setup, MeterOptions.Asked asked) {
+    /** @param before what the output was taken for until now */
+    MeterSession(Surroundings surroundings, Setup setup, MeterOptions.Asked asked, AudioOutput before) {
         this.surroundings = surroundings;
         this.setup = setup;
         this.asked = asked;
+        this.before = before;
         this.person = new Confirmation(surroundings, setup.talk());
     }
 
@@ -71,8 +74,7 @@ final class MeterSession {
     private Result result(double openVolts, Optional<MeterFindings.Loaded> loaded, MeterFindings found) {
         Spread full = found.fullScaleVolts();
         Table table = new Table().row("Found", "", "within")
-                .row("full scale", Said.of(full.nominal(), Unit.VOLT) + " peak, "
-                        + Said.of(full.nominal() / Math.sqrt(2), Unit.VOLT) + " rms", percent(full));
+                .row("full scale", peakAndRms(full), percent(full));
         found.outputOhms().ifPresent(ohms -> table.row("output resistance", found.leastToTell()
                 ? "at most " + Said.of(ohms.nominal() * (1 + ohms.tolerance()), Unit.OHM, 3)
                 : Said.of(ohms.nominal(), Unit.OHM, 3), found.leastToTell() ? "-" : percent(ohms)));
@@ -87,7 +89,7 @@ final class MeterSession {
         }
         lines.addAll(Paragraph.lines("Polarity and response: 'understudy calibrate --loopback' tells them."));
         return new Result(lines, json(openVolts, loaded, found), Optional.empty(), values(openVolts, found),
-                before -> new AudioOutput(found.fullScaleVolts(), found.outputOhms().orElse(before.outputOhms()),
+                new AudioOutput(found.fullScaleVolts(), found.outputOhms().orElse(before.outputOhms()),
                         before.couplingFarads(), before.inverted(), before.popVolts()));
     }
 
@@ -98,7 +100,11 @@ final class MeterSession {
         return values;
     }
 
-    private static String percent(Spread spread) {
+    static String peakAndRms(Spread volts) {
+        return Said.of(volts.nominal(), Unit.VOLT) + " peak, " + Said.of(volts.nominal() / Math.sqrt(2), Unit.VOLT) + " rms";
+    }
+
+    static String percent(Spread spread) {
         return Said.of(100 * spread.tolerance(), Unit.PERCENT, 2);
     }
 
@@ -118,7 +124,7 @@ final class MeterSession {
                 "outputOhms", found.outputOhms().map(MeterSession::spread).orElse(null));
     }
 
-    private static Map<String, Object> spread(Spread spread) {
+    static Map<String, Object> spread(Spread spread) {
         return Json.map("nominal", Json.number(spread.nominal()), "tolerance", Json.number(spread.tolerance()));
     }
 }

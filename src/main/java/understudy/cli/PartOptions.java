@@ -1,6 +1,8 @@
 package understudy.cli;
 
 import java.util.Optional;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 import picocli.CommandLine.Option;
 import understudy.quantity.Range;
 import understudy.quantity.Unit;
@@ -15,6 +17,8 @@ final class PartOptions {
     private static final Range OHMS = new Range(1, 10e6, Unit.OHM);
     private static final Range FARADS = new Range(1e-9, 1, Unit.FARAD);
     private static final Range LEAD_OHMS = new Range(0.001, 100_000, Unit.OHM);
+    private static final String NUMBER = "(\\d+(?:\\.\\d+)?)";
+    private static final Pattern RATIO = Pattern.compile(NUMBER + "\\s*:\\s*" + NUMBER + "(?:\\s+" + NUMBER + "\\s*%)?");
     private static final double RESISTOR_TOLERANCE = 0.01;
     private static final double CAPACITOR_TOLERANCE = 0.2;
 
@@ -27,8 +31,9 @@ final class PartOptions {
     @Option(
             names = "--coupling",
             paramLabel = "PART",
-            description = "straight; a capacitor like \"10 uF 20%%\"; or \"transformer, inductance: 2 H, primary: 90 ohm,"
-                    + " secondary: 95 ohm, carries: 1 V, down-to: 30 Hz\".")
+            description = "straight; a capacitor like \"10 uF 20%%\"; or \"transformer, ratio: 1:2, inductance: 2 H, primary:"
+                    + " 90 ohm, secondary: 95 ohm, carries: 1 V, down-to: 30 Hz\". The primary, with the inductance and the"
+                    + " peak volts that the core carries, faces the jack; the ratio is turns at the jack to turns at the clips.")
     private String coupling;
 
     @Option(names = "--lead-ohms", paramLabel = "OHMS", description = "Resistance of each wire to the clips, any resistor in it"
@@ -69,7 +74,7 @@ final class PartOptions {
         }
         Description d = Description.read("--coupling", coupling, given);
         Optional<Coupling> transformer = given.attempt("--coupling", () -> new Coupling.Transformer(
-                Spread.exactly(1), // one to one: what is sold for isolation
+                d.text("ratio").map(written -> ratio(written, given)).orElse(Spread.exactly(1)), // one to one: sold for isolation
                 d.part("inductance", new Range(0.001, 10_000, Unit.HENRY), new Spread(2, 0.3)),
                 d.part("primary", OHMS, new Spread(100, 0.1)),
                 d.part("secondary", OHMS, new Spread(100, 0.1)),
@@ -77,6 +82,19 @@ final class PartOptions {
                         / (2 * Math.PI * d.number("down-to", new Range(1, 1000, Unit.HERTZ), 30))));
         transformer.ifPresent(whatever -> d.end());
         return transformer;
+    }
+
+    /** Turns at the jack, a colon, turns at the clips, and perhaps a tolerance: "1:2 3%". */
+    private static Spread ratio(String written, Given given) {
+        Matcher matcher = RATIO.matcher(written);
+        double up = matcher.matches() ? Double.parseDouble(matcher.group(2)) / Double.parseDouble(matcher.group(1)) : Double.NaN;
+        if (!(up >= Coupling.Transformer.LEAST_RATIO && up <= Coupling.Transformer.MOST_RATIO)) {
+            given.problem("--coupling", "the ratio \"" + written + "\" will not do", "give turns at the jack to turns at the clips,"
+                    + " like 1:2 or 5:1, with a tolerance like 1:2 3%; allowed are 100:1 to 1:100");
+            return Spread.exactly(1);
+        }
+        double tolerance = matcher.group(3) == null ? 0 : Double.parseDouble(matcher.group(3)) / 100; // turns are counted
+        return new Spread(up, tolerance);
     }
 
     Lead lead(Optional<Lead> otherwise, Given given) {

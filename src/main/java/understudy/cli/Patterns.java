@@ -25,7 +25,7 @@ final class Patterns {
         return library.find(idOrFile);
     }
 
-    private static Pattern value(Result<Pattern> result) {
+    static <T> T value(Result<T> result) {
         return result.value().orElseThrow(() -> new BadInput(result.problems().stream().map(Patterns::text).toList()));
     }
 

@@ -45,11 +45,13 @@ final class PreflightCommand implements Callable<Integer> {
     @Parameters(paramLabel = "PATTERN", description = "A pattern, by name or file.")
     private String patternName;
 
-    @Option(names = "--rig", paramLabel = "NAME", required = true, description = "Your rig; must be given.")
-    private String rigName;
+    @Option(names = "--rig", paramLabel = "NAME", required = true, description = "Your rig; must be given. OUTPUT=NAME, like"
+            + " cam=hall-box, holds for that output alone, as with play.")
+    private List<String> rigs;
 
-    @Option(names = "--input", paramLabel = "INPUT", required = true, description = Inputs.HELP + " Must be given.")
-    private String inputWords;
+    @Option(names = "--input", paramLabel = "INPUT", required = true, description = Inputs.HELP + " Must be given. OUTPUT=KIND,"
+            + " like cam=resistive, holds for that output alone, as with play.")
+    private List<String> inputs;
 
     @Option(names = "--output", paramLabel = "NAME", description = "The pattern's output that goes there (default: its first).")
     private String outputName;
@@ -84,10 +86,11 @@ final class PreflightCommand implements Callable<Integer> {
         Given given = new Given();
         Pattern pattern = given.withFaults(faults, new Patterns().find(patternName));
         double speedHz = given.speedHz(speed, pattern);
-        Optional<Output> output = output(pattern, given);
+        Optional<Output> output = Outputs.find(pattern, outputName, given);
         int rateHz = SignalOptions.rateHz(rate, given);
         Optional<Path> file = given.picture("--plot", plotFile, List.of(".png", ".svg"));
-        Optional<Bench> bench = Bench.read(rigName, inputWords, surroundings, given);
+        Output judged = output.orElse(pattern.outputs().get(0));
+        Optional<Bench> bench = Benches.read(rigs, inputs, pattern, List.of(judged), surroundings, given).of(judged);
         given.refuse();
 
         Setup setup = setup(pattern, output.orElseThrow(), bench.orElseThrow(), rateHz, given);
@@ -118,18 +121,6 @@ final class PreflightCommand implements Callable<Integer> {
         } catch (BadInput e) {
             return e.problems();
         }
-    }
-
-    private Optional<Output> output(Pattern pattern, Given given) {
-        if (outputName == null) {
-            return Optional.of(pattern.outputs().get(0));
-        }
-        Optional<Output> named = pattern.outputs().stream().filter(one -> one.name().equals(outputName)).findFirst();
-        if (named.isEmpty()) {
-            given.problem("--output", "the pattern has no output \"" + outputName + "\"",
-                    "it has " + String.join(", ", pattern.outputs().stream().map(Output::name).toList()));
-        }
-        return named;
     }
 
     private Preflight judge(Setup setup, double speedHz) {

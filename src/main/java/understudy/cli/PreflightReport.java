@@ -6,6 +6,7 @@ import java.util.Locale;
 import java.util.Map;
 import understudy.pattern.Speed;
 import understudy.plot.LinePlot;
+import understudy.preflight.AtSpeed;
 import understudy.preflight.Judgement;
 import understudy.preflight.Limit;
 import understudy.preflight.Preflight;
@@ -46,14 +47,18 @@ final class PreflightReport {
         lines.addAll(Paragraph.lines("Played: ", "  ", played()));
         lines.add("");
         lines.addAll(Paragraph.lines("It " + found.summary() + "."));
-        Judgement at = found.chosen();
+        Judgement at = found.chosen().worst();
         if (at.isDecoded()) {
             lines.addAll(Paragraph.lines("At " + speed.print(at.speedHz()) + " the worst edge, at " + degrees(at.worstAtDeg())
                     + ", has " + decibels(at.marginDb()) + " to spare; edges come up to " + degrees(Math.abs(at.timingErrorDeg()))
                     + (at.timingErrorDeg() < 0 ? " early." : " late.")));
         }
+        if (at.isDecoded() && at.oscillations() > 0) {
+            lines.addAll(Paragraph.lines("Of each burst at least " + at.oscillations()
+                    + (at.oscillations() == 1 ? " swing is" : " swings are") + " beyond what the input needs; the pattern's own noise is left aside."));
+        }
         lines.addAll(ends());
-        found.overview().stream().filter(Judgement::clipped).mapToDouble(Judgement::speedHz).max().ifPresent(hz ->
+        found.overview().stream().map(AtSpeed::worst).filter(Judgement::clipped).mapToDouble(Judgement::speedHz).max().ifPresent(hz ->
                 lines.addAll(Paragraph.lines("Up to " + speed.print(hz) + " full scale is not enough to undo all droop.")));
         breaches.forEach(breach -> lines.addAll(Paragraph.lines("This rig will not play: ", "  ", breach + ".")));
         lines.add("");
@@ -109,15 +114,22 @@ final class PreflightReport {
     }
 
     private List<String> table() {
-        Table table = new Table().row("speed", "the input", "to spare", "", "edges late by", "counted a turn");
-        List<Judgement> all = found.overview();
+        Table table = found.toleranced()
+                ? new Table().row("speed", "the input", "to spare", "", "nominal", "edges late by", "counted a turn")
+                : new Table().row("speed", "the input", "to spare", "", "edges late by", "counted a turn");
+        List<AtSpeed> all = found.overview();
         int every = (all.size() + MOST_ROWS - 1) / MOST_ROWS;
         for (int i = 0; i < all.size(); i++) {
-            Judgement one = all.get(i);
-            if (i % every == 0 || i == all.size() - 1 || one.equals(found.chosen())) {
-                table.row(speed.print(one.speedHz()), one.verdict().words(), volts(one.marginVolts()), decibels(one.marginDb()),
-                        Double.isNaN(one.timingErrorDeg()) ? "-" : degrees(one.timingErrorDeg()),
-                        count(one.countedPerTurn()) + " of " + count(one.expectedPerTurn()));
+            if (i % every == 0 || i == all.size() - 1 || all.get(i).equals(found.chosen())) {
+                Judgement one = all.get(i).worst();
+                List<String> cells = new ArrayList<>(List.of(speed.print(one.speedHz()), one.verdict().words(),
+                        volts(one.marginVolts()), decibels(one.marginDb())));
+                if (found.toleranced()) {
+                    cells.add(volts(all.get(i).nominal().marginVolts()));
+                }
+                cells.add(Double.isNaN(one.timingErrorDeg()) ? "-" : degrees(one.timingErrorDeg()));
+                cells.add(count(one.countedPerTurn()) + " of " + count(one.expectedPerTurn()));
+                table.row(cells.toArray(new String[0]));
             }
         }
         return table.lines();
@@ -127,7 +139,8 @@ final class PreflightReport {
     LinePlot plot() {
         List<LinePlot.Point> margins = new ArrayList<>();
         List<LinePlot.Point> errors = new ArrayList<>();
-        for (Judgement one : found.overview()) {
+        for (AtSpeed both : found.overview()) {
+            Judgement one = both.worst();
             double x = speed.inUnit(one.speedHz());
             margins.add(new LinePlot.Point(x, one.marginVolts()));
             if (!Double.isNaN(one.timingErrorDeg())) {
@@ -157,9 +170,12 @@ final class PreflightReport {
                 "mostPinVolts", Json.number(setup.mostPinVolts()),
                 "askedPinVolts", Json.number(setup.askedPinVolts()),
                 "speedUnit", speed.unit().symbol(),
+                "tolerances", found.toleranced(),
                 "usable", found.low().isPresent(),
                 "from", found.low().map(this::json).orElse(null),
                 "to", found.high().map(this::json).orElse(null),
+                "nominal", found.nominal().map(span -> Json.map("from", Json.number(speed.inUnit(span.fromHz())),
+                        "to", Json.number(speed.inUnit(span.toHz())))).orElse(null),
                 "reason", found.reason().map(PreflightReport::key).orElse(null),
                 "remedies", found.remedies(),
                 "breaches", breaches,
@@ -176,7 +192,8 @@ final class PreflightReport {
                         "change", wider.words(), "speed", Json.number(speed.inUnit(wider.speedHz())))).toList());
     }
 
-    private Map<String, Object> json(Judgement one) {
+    private Map<String, Object> json(AtSpeed both) {
+        Judgement one = both.worst();
         return Json.map(
                 "speed", Json.number(speed.inUnit(one.speedHz())),
                 "verdict", key(one.verdict()),
@@ -184,10 +201,13 @@ final class PreflightReport {
                 "countedPerTurn", Json.number(one.countedPerTurn()),
                 "expectedPerTurn", Json.number(one.expectedPerTurn()),
                 "marginVolts", Json.number(one.marginVolts()),
+                "nominalMarginVolts", Json.number(both.nominal().marginVolts()),
+                "nominalDecoded", both.nominal().isDecoded(),
                 "marginDb", finite(one.marginDb()),
                 "worstAtDeg", Json.number(one.worstAtDeg()),
                 "timingErrorDeg", finite(one.timingErrorDeg()),
                 "meanLateDeg", finite(one.meanLateDeg()),
+                "oscillations", one.oscillations(),
                 "headroomExceeded", one.clipped());
     }
 

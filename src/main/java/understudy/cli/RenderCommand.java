@@ -1,6 +1,7 @@
 package understudy.cli;
 
 import java.nio.file.Path;
+import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
@@ -12,6 +13,7 @@ import picocli.CommandLine.Parameters;
 import understudy.audio.AudioException;
 import understudy.audio.SampleFormat;
 import understudy.audio.WavRender;
+import understudy.pattern.Output;
 import understudy.pattern.Pattern;
 import understudy.quantity.Quantity;
 import understudy.quantity.Range;
@@ -82,7 +84,7 @@ final class RenderCommand implements Callable<Integer> {
             surroundings.out().println(Json.text(json(playable, format, target, summary)));
         } else {
             surroundings.out().println(text(playable, format, target, summary));
-            playable.bench().flatMap(Bench::shortage).ifPresent(surroundings.out()::println);
+            playable.benches().shortage().ifPresent(surroundings.out()::println);
         }
         return Main.FINE;
     }
@@ -115,6 +117,8 @@ final class RenderCommand implements Callable<Integer> {
     }
 
     private static Map<String, Object> json(Playable playable, SampleFormat format, Path target, WavRender.Summary summary) {
+        List<Map<String, Object>> outputs = playable.played().stream().map(output -> json(playable, output)).toList();
+        List<Object> fullScales = outputs.stream().map(output -> output.get("fullScaleVolts")).distinct().toList();
         return Json.map(
                 "file", target.toString(),
                 "pattern", playable.pattern().id(),
@@ -123,10 +127,22 @@ final class RenderCommand implements Callable<Integer> {
                 "bits", format.bytes() * 8,
                 "float", format == SampleFormat.FLOAT32,
                 "channels", playable.outputOfChannel().length,
-                "fullScaleVolts", Json.number(playable.scale().fullScaleVolts()),
-                "calibrated", playable.scale().calibrated(),
+                "fullScaleVolts", fullScales.size() == 1 ? fullScales.get(0) : null,
+                "calibrated", outputs.stream().allMatch(output -> Boolean.TRUE.equals(output.get("calibrated"))),
+                "outputs", outputs,
                 "peakOfFullScale", Json.number(summary.peakOfFullScale()),
                 "clippedSamples", summary.clippedSamples());
+    }
+
+    /** Of the pattern's volts, so many become full scale. */
+    private static Map<String, Object> json(Playable playable, Output output) {
+        Optional<Bench> bench = playable.benches().of(output);
+        return Json.map(
+                "output", output.name(),
+                "fullScaleVolts", Json.number(Playable.fullScaleVolts(output, playable.benches()) / playable.level()),
+                "rig", bench.map(known -> known.rig().name()).orElse(null),
+                "input", bench.map(known -> Inputs.name(known.input().kind())).orElse(null),
+                "calibrated", bench.map(Bench::calibrated).orElse(false));
     }
 
     private static String text(Playable playable, SampleFormat format, Path target, WavRender.Summary summary) {

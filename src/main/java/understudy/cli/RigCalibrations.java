@@ -8,6 +8,7 @@ import java.util.TreeMap;
 import understudy.audio.Device;
 import understudy.cli.CalibrateCommand.Result;
 import understudy.cli.CalibrateCommand.Setup;
+import understudy.rig.AudioOutput;
 import understudy.store.Calibration;
 import understudy.store.NamedRig;
 import understudy.store.Store;
@@ -20,22 +21,33 @@ final class RigCalibrations {
     private static final double MOST_OHMS_PART = 0.3;
     private static final double MOST_GAIN_DB = 0.2;
     private static final double MOST_CORNER_PART = 0.1;
+    private static final double MOST_SINAD_FALL_DB = 6;
+    /** Above, no circuit that a rig feeds can tell. */
+    private static final double GOOD_SINAD_DB = 90;
 
     private final Surroundings surroundings;
     private final String method;
     private final NamedRig rig;
 
-    /** @throws BadInput for a cable if the rig's volts were never measured: they would pass for calibrated */
-    RigCalibrations(Surroundings surroundings, String name, boolean loopback) {
+    /**
+     * @param tellsVolts what follows will tell the output's volts
+     * @throws BadInput if it won't and they were never measured: they would pass for calibrated
+     */
+    RigCalibrations(Surroundings surroundings, String name, String method, boolean tellsVolts) {
         this.surroundings = surroundings;
-        this.method = loopback ? "loopback" : "meter";
+        this.method = method;
         try (Store store = surroundings.store()) {
             this.rig = store.rigs().find(name);
         }
-        if (loopback && !rig.calibrated()) {
-            throw new BadInput("--rig: the volts of " + rig.name() + " were never measured, and a cable can't tell them; first run"
-                    + " 'understudy calibrate --meter --rig " + rig.name() + "'");
+        if (!tellsVolts && !rig.calibrated()) {
+            throw new BadInput("--rig: the volts of " + rig.name() + " were never measured, and a cable alone can't tell them; first"
+                    + " run 'understudy calibrate --meter --rig " + rig.name() + "', or give --input-full-scale");
         }
+    }
+
+    /** What it was taken for until now. */
+    AudioOutput output() {
+        return rig.output();
     }
 
     /** The rig's own, if it has one. */
@@ -50,15 +62,48 @@ final class RigCalibrations {
             failed(setup, result.failure().get());
             return List.of();
         }
+        List<String> lines = changes(setup, result);
         try (Store store = surroundings.store()) {
-            List<String> lines = new ArrayList<>();
-            store.rigs().calibrations(rig.name()).stream().filter(past -> past.good() && past.method().equals(method)).findFirst()
-                    .ifPresent(past -> lines.addAll(changes(past.values(), result.values())));
             store.rigs().calibrate(rig.name(), new Calibration(surroundings.clock().instant(), method,
-                    Optional.of(result.proven().apply(rig.output())), conditions(setup), result.values(), ""));
-            lines.add("kept with the rig " + rig.name());
-            return lines;
+                    Optional.of(result.proven()), conditions(setup), result.values(), ""));
         }
+        lines.add("kept with the rig " + rig.name());
+        return lines;
+    }
+
+    /** The last good one of this kind. */
+    private Optional<Calibration> last() {
+        try (Store store = surroundings.store()) {
+            return store.rigs().calibrations(rig.name()).stream().filter(past -> past.good() && past.method().equals(method)).findFirst();
+        }
+    }
+
+    /** @throws BadInput if there is nothing to compare with */
+    void mustHaveOne() {
+        if (last().isEmpty()) {
+            throw new BadInput("--check: " + rig.name() + " has no calibration " + (method.equals("meter") ? "with a meter" : "with a patch cable")
+                    + " to compare with; leave --check out, so that this becomes the first one");
+        }
+    }
+
+    /** What has changed since the last good one; nothing if this one failed, or is the first. */
+    List<String> changes(Setup setup, Result result) {
+        return result.failure().isPresent() ? List.of()
+                : last().map(past -> changes(past, setup, result)).orElseGet(ArrayList::new);
+    }
+
+    /** @throws Failed if anything has changed */
+    String verdict(List<String> changes) {
+        if (!changes.isEmpty()) {
+            throw new Failed("the output is not what it was when it was calibrated; put this right, or calibrate again without"
+                    + " --check; what was kept with " + rig.name() + " stands");
+        }
+        return "nothing has changed since the calibration of " + last().map(RigCalibrations::day).orElseThrow()
+                + "; what was kept with " + rig.name() + " stands";
+    }
+
+    private static String day(Calibration past) {
+        return past.at().toString().substring(0, 10);
     }
 
     /** The last good one stands. */
@@ -76,29 +121,46 @@ final class RigCalibrations {
                 "level", Math.round(100 * setup.level()) + " %"));
     }
 
-    private List<String> changes(Map<String, Double> before, Map<String, Double> now) {
+    private static List<String> changes(Calibration past, Setup setup, Result result) {
+        Map<String, Double> before = past.values();
+        Map<String, Double> now = result.values();
+        String since = " since the calibration of " + day(past);
         List<String> changes = new ArrayList<>();
-        part("full scale", "fullScaleVolts", MOST_VOLTS_PART, "the system's volume", before, now, changes);
-        part("output resistance", "outputOhms", MOST_OHMS_PART, "the load and the readings", before, now, changes);
-        part("AC-coupling corner", "cornerHz", MOST_CORNER_PART, "the cable and the input", before, now, changes);
-        if (before.containsKey("gainDb") && now.containsKey("gainDb")
-                && Math.abs(now.get("gainDb") - before.get("gainDb")) > MOST_GAIN_DB) {
-            changes.add("Mind: the gain has changed by " + Said.decibels(now.get("gainDb") - before.get("gainDb"))
-                    + " since the last calibration; check the system's volume and the recording level");
+        conditions(setup).forEach((name, value) -> {
+            String then = past.conditions().getOrDefault(name, value);
+            if (!then.equals(value) && !name.equals("level")) {
+                changes.add("Mind: the " + name + " is now " + value + ", but was " + then + " at the calibration of " + day(past)
+                        + "; results may differ for that alone");
+            }
+        });
+        part("full scale", "fullScaleVolts", MOST_VOLTS_PART, since + "; check the system's volume", before, now, changes);
+        part("output resistance", "outputOhms", MOST_OHMS_PART, since + "; check the load and the readings", before, now, changes);
+        part("AC-coupling corner", "cornerHz", MOST_CORNER_PART, since + "; check the cable and the input", before, now, changes);
+        if (Math.abs(change("gainDb", before, now)) > MOST_GAIN_DB) {
+            changes.add("Mind: the gain has changed by " + Said.signed(change("gainDb", before, now), 1) + " dB" + since
+                    + "; check the system's volume and the recording level");
         }
-        if (before.containsKey("inverted") && now.containsKey("inverted")
-                && !before.get("inverted").equals(now.get("inverted"))) {
-            changes.add("Mind: the polarity is the other way round than at the last calibration; check the cable, and whether"
-                    + " it is the same device");
+        if (Math.abs(change("inverted", before, now)) > 0) {
+            changes.add("Mind: the polarity is the other way round than at the calibration of " + day(past)
+                    + "; check the cable, and whether it is the same device");
+        }
+        if (change("sinadDb", before, now) < -MOST_SINAD_FALL_DB && now.get("sinadDb") < GOOD_SINAD_DB) {
+            changes.add("Mind: noise and distortion have risen by " + Said.decibels(-change("sinadDb", before, now)) + since
+                    + "; check the cable, its ground, and what else is plugged in");
         }
         return changes;
     }
 
-    private static void part(String name, String key, double most, String check, Map<String, Double> before,
+    /** By how much more it is now; 0 if one of them was not told. */
+    private static double change(String key, Map<String, Double> before, Map<String, Double> now) {
+        return before.containsKey(key) && now.containsKey(key) ? now.get(key) - before.get(key) : 0;
+    }
+
+    private static void part(String name, String key, double most, String since, Map<String, Double> before,
             Map<String, Double> now, List<String> changes) {
-        if (before.containsKey(key) && now.containsKey(key) && Math.abs(now.get(key) / before.get(key) - 1) > most) {
-            changes.add("Mind: the " + name + " has changed by " + Said.signed(100 * (now.get(key) / before.get(key) - 1), 0)
-                    + " % since the last calibration; check " + check);
+        if (before.containsKey(key) && Math.abs(change(key, before, now) / before.get(key)) > most) {
+            changes.add("Mind: the " + name + " has changed by " + Said.signed(100 * change(key, before, now) / before.get(key), 0)
+                    + " %" + since);
         }
     }
 }

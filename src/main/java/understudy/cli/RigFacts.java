@@ -66,8 +66,7 @@ final class RigFacts {
         if (divider.coupling() instanceof Coupling.Capacitor capacitor) {
             coupling = ", capacitor " + Amounts.print(capacitor.farads(), Unit.FARAD);
         } else if (divider.coupling() instanceof Coupling.Transformer transformer) {
-            coupling = ", transformer " + Amounts.print(transformer.ratio(), Unit.OHM).replace(" ohm", "") + ":1, "
-                    + Amounts.print(transformer.henries(), Unit.HENRY);
+            coupling = ", transformer " + transformer.turns() + " of " + Amounts.print(transformer.henries(), Unit.HENRY);
         }
         return "series " + Amounts.print(divider.seriesOhms(), Unit.OHM) + ", "
                 + divider.shuntOhms().map(shunt -> "shunt " + Amounts.print(shunt, Unit.OHM)).orElse("no shunt") + coupling;

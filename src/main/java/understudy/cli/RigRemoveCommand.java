@@ -1,6 +1,5 @@
 package understudy.cli;
 
-import java.io.IOException;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -38,32 +37,10 @@ final class RigRemoveCommand implements Callable<Integer> {
         try (Store store = surroundings.store()) {
             NamedRig rig = store.rigs().find(name);
             int calibrations = store.rigs().calibrations(name).size();
-            if (!agreed(rig, calibrations)) {
-                throw new Failed("nothing was removed");
-            }
+            new Removal("rig remove", "rig", rig.name(), rig.name() + " and its calibrations (" + calibrations + ")").agree(yes, surroundings);
             store.rigs().remove(name);
             surroundings.out().println(rig.name() + " is removed");
         }
         return Main.FINE;
-    }
-
-    private boolean agreed(NamedRig rig, int calibrations) {
-        if (yes != null && !yes.equalsIgnoreCase(rig.name())) {
-            throw new BadInput("--yes: \"" + yes + "\" is not this rig's name; write --yes " + rig.name()
-                    + " to remove it for good");
-        } else if (yes != null) {
-            return true;
-        } else if (!surroundings.terminal()) {
-            throw new BadInput("rig remove: nobody is there to be asked; write --yes " + rig.name() + " to remove it for good");
-        }
-        surroundings.out().print("This removes " + rig.name() + " and its calibrations (" + calibrations
-                + ") for good. Type its name to go on: ");
-        surroundings.out().flush();
-        try {
-            String answer = surroundings.in().readLine();
-            return answer != null && answer.strip().equalsIgnoreCase(rig.name());
-        } catch (IOException e) {
-            return false;
-        }
     }
 }

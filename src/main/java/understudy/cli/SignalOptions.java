@@ -1,7 +1,6 @@
 package understudy.cli;
 
 import java.util.Arrays;
-import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalInt;
@@ -13,7 +12,6 @@ import understudy.pattern.Profile;
 import understudy.quantity.Quantity;
 import understudy.quantity.Range;
 import understudy.quantity.Unit;
-import understudy.rig.OutputScale;
 import understudy.wave.MeanVolts;
 import understudy.wave.OutputFacts;
 
@@ -58,11 +56,12 @@ final class SignalOptions {
     private boolean fit;
 
     @Option(names = "--rig", paramLabel = "NAME", description = "The rig it goes through; volts are then volts at the pins."
-            + " Needs --input.")
-    private String rig;
+            + " Needs --input. With OUTPUT= before it, like cam=hall-box, it holds for that output alone; may be given again.")
+    private List<String> rigs = List.of();
 
-    @Option(names = "--input", paramLabel = "KIND", description = Inputs.HELP)
-    private String input;
+    @Option(names = "--input", paramLabel = "KIND", description = Inputs.HELP
+            + " With OUTPUT= before it, like cam=resistive, it holds for that output alone; may be given again.")
+    private List<String> inputs = List.of();
 
     /** All options together with the pattern; whatever is wrong is left with {@code given}. */
     Playable read(Pattern declared, Surroundings surroundings, Given given) {
@@ -81,13 +80,21 @@ final class SignalOptions {
         }
         int rateHz = rateHz(rate, given);
         int[] outputOfChannel = ChannelMap.read(channels, pattern, given);
-        Optional<Bench> bench = Bench.read(rig, input, surroundings, given);
-        List<Output> played = Arrays.stream(outputOfChannel).filter(output -> output != Channels.SILENT).distinct()
+        Benches benches = Benches.read(rigs, inputs, pattern, played(pattern, outputOfChannel), surroundings, given);
+        return playable(pattern, startHz, rateHz, outputOfChannel, benches, fit, given);
+    }
+
+    /** A signal from its parts; refused when it breaks a rig's limits or does not fit into full scale. */
+    static Playable playable(Pattern pattern, double startHz, int rateHz, int[] outputOfChannel, Benches benches, boolean fit,
+            Given given) {
+        benches.checkLimits(pattern, given);
+        double level = level(pattern, played(pattern, outputOfChannel), benches, fit, given);
+        return new Playable(pattern, startHz, rateHz, outputOfChannel, level, benches);
+    }
+
+    private static List<Output> played(Pattern pattern, int[] outputOfChannel) {
+        return Arrays.stream(outputOfChannel).filter(output -> output != Channels.SILENT).distinct()
                 .mapToObj(pattern.outputs()::get).toList();
-        Pattern whole = pattern;
-        bench.ifPresent(known -> known.checkLimits(whole, played, given));
-        OutputScale scale = scale(pattern, outputOfChannel, bench, given);
-        return new Playable(pattern, startHz, rateHz, outputOfChannel, scale, bench);
     }
 
     /** The rate, if one was asked for; a device otherwise has its own. */
@@ -100,28 +107,35 @@ final class SignalOptions {
         return (int) given.quantity("--rate", RateOption.withUnit(rate), RATE, Playable.DEFAULT_RATE_HZ);
     }
 
-    private OutputScale scale(Pattern pattern, int[] outputOfChannel, Optional<Bench> bench, Given given) {
+    /** What all volts are multiplied by: 1, or what --fit makes of the output with the least room. */
+    private static double level(Pattern pattern, List<Output> played, Benches benches, boolean fit, Given given) {
         List<OutputFacts> facts = OutputFacts.of(pattern);
-        int largest = Arrays.stream(outputOfChannel).filter(output -> output != Channels.SILENT).boxed()
-                .max(Comparator.comparingDouble(output -> peakVolts(pattern, facts, output, bench))).orElse(0);
-        double peakVolts = peakVolts(pattern, facts, largest, bench);
-        boolean calibrated = bench.map(Bench::calibrated).orElse(false);
-        if (fit) {
-            return new OutputScale(peakVolts / FIT_PART, calibrated);
+        double least = Double.POSITIVE_INFINITY;
+        Output tightest = null;
+        for (Output output : played) {
+            double room = Playable.fullScaleVolts(output, benches) / peakVolts(output, pattern, facts, benches);
+            if (room < least) {
+                least = room;
+                tightest = output;
+            }
         }
-        double fullScaleVolts = bench.map(Bench::fullScaleVolts).orElse(OutputScale.NOMINAL.fullScaleVolts());
-        if (peakVolts > fullScaleVolts) {
-            given.problem(pattern.id(), "its output " + facts.get(largest).output() + " reaches " + volts(peakVolts)
-                    + bench.map(Bench::aroundItsMean).orElse("") + ", more than the " + volts(fullScaleVolts) + " peak that "
+        if (fit && tightest != null) {
+            return FIT_PART * least;
+        } else if (least < 1) {
+            Optional<Bench> bench = benches.of(tightest);
+            given.problem(pattern.id(), "its output " + tightest.name() + " reaches "
+                    + volts(peakVolts(tightest, pattern, facts, benches)) + bench.map(Bench::aroundItsMean).orElse("")
+                    + ", more than the " + volts(Playable.fullScaleVolts(tightest, benches)) + " peak that "
                     + bench.map(Bench::gives).orElse("an audio output is taken to give"),
                     "add --fit to have all outputs scaled down alike");
         }
-        return new OutputScale(fullScaleVolts, calibrated);
+        return 1;
     }
 
-    private static double peakVolts(Pattern pattern, List<OutputFacts> facts, int output, Optional<Bench> bench) {
-        double mean = bench.map(known -> known.blocked(MeanVolts.of(pattern.outputs().get(output)))).orElse(0.0);
-        return Math.max(facts.get(output).highestVolts() - mean, mean - facts.get(output).lowestVolts());
+    private static double peakVolts(Output output, Pattern pattern, List<OutputFacts> facts, Benches benches) {
+        double mean = benches.of(output).map(known -> known.blocked(MeanVolts.of(output))).orElse(0.0);
+        OutputFacts fact = facts.get(pattern.outputs().indexOf(output));
+        return Math.max(fact.highestVolts() - mean, mean - fact.lowestVolts());
     }
 
     private static String volts(double volts) {

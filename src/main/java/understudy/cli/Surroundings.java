@@ -7,6 +7,7 @@ import java.io.IOException;
 import java.io.InputStreamReader;
 import java.io.PrintWriter;
 import java.nio.charset.Charset;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Clock;
 import java.util.Map;
@@ -60,7 +61,16 @@ record Surroundings(
 
     /** What the user keeps; whoever opens it closes it. */
     Store store() {
-        return Store.open(folders.data().resolve("understudy.db"));
+        return Store.open(storeFile());
+    }
+
+    /** Whether the user keeps anything yet. */
+    boolean keepsAnything() {
+        return Files.exists(storeFile());
+    }
+
+    private Path storeFile() {
+        return folders.data().resolve("understudy.db");
     }
 
     /** Colours only for a person, and not for one who set NO_COLOR to anything (no-color.org). */

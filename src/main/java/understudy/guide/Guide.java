@@ -8,7 +8,7 @@ public final class Guide {
 
     /** In the order in which they are best read. */
     private static final List<String> NAMES = List.of(
-            "before", "reach", "input", "box", "wiring", "grounds", "audio", "calibrate", "preflight", "teach");
+            "before", "reach", "input", "box", "wiring", "grounds", "audio", "calibrate", "preflight", "reading", "hunt", "walk", "sweep", "teach");
 
     private Guide() {}
 

@@ -65,7 +65,7 @@ record ChainFit(double gain, double cornerHz, double latencySeconds, double resi
     }
 
     /** Normal equations in (relative gain, log corner, latency), and the squared error where they are taken. */
-    private static final class Sums {
+    static final class Sums {
         final double[][] normal = new double[3][4];
         double error;
         double explained;

@@ -41,6 +41,14 @@ record Crossings(double[] frames, boolean[] rising) {
         return new Crossings(Arrays.copyOf(frames, count), Arrays.copyOf(rising, count));
     }
 
+    /** Those in one direction. */
+    Crossings only(boolean upwards) {
+        double[] some = frames(upwards);
+        boolean[] alike = new boolean[some.length];
+        Arrays.fill(alike, upwards);
+        return new Crossings(some, alike);
+    }
+
     /** When it passed in one direction, frames. */
     double[] frames(boolean upwards) {
         double[] some = new double[frames.length];

@@ -4,7 +4,7 @@ import java.util.Arrays;
 
 /**
  * How far each edge of a recording lies from where the wheel's geometry puts it, while the speed is steady or changes
- * linearly.
+ * linearly, or follows a program ({@link ProgramTiming}).
  *
  * <p>The angle over time is fitted to the edges by least squares, as a straight line or a parabola; what remains of each
  * edge is its miss, positive when late. Which edge of the turn comes first is found by trying all.
@@ -14,7 +14,8 @@ import java.util.Arrays;
  * @param worstAtSeconds when that edge came
  * @param startHz      turns per second at the first edge
  * @param endHz        at the last
- * @param firstEdge    which edge of the turn, from 0, the first one is
+ * @param firstEdge    which edge of the turn, or of the program, the first one is; from 0
+ * @param clockRatio   seconds of the recording for one of the program; NaN where no program says how fast it should be
  * @param missSeconds  of every edge, in order
  */
 public record EdgeTiming(
@@ -24,6 +25,7 @@ public record EdgeTiming(
         double startHz,
         double endHz,
         int firstEdge,
+        double clockRatio,
         double[] missSeconds) {
 
     /** Turns whose edges decide which edge comes first. */
@@ -139,7 +141,7 @@ public record EdgeTiming(
             worst = Math.abs(misses[i]) > Math.abs(misses[worst]) ? i : worst;
         }
         return new EdgeTiming(Math.sqrt(squares / n), Math.abs(misses[worst]), instants[worst],
-                (law[1] - 2 * law[2]) / half, (law[1] + 2 * law[2]) / half, first, misses);
+                (law[1] - 2 * law[2]) / half, (law[1] + 2 * law[2]) / half, first, Double.NaN, misses);
     }
 
     private static double angle(double[] edges, int count) {

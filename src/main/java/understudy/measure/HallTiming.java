@@ -1,5 +1,7 @@
 package understudy.measure;
 
+import java.util.function.Function;
+
 /**
  * The edge timing of a two-level wheel where nobody knows its mid level exactly, because a divider scaled it, a
  * capacitor took its mean, or its pulses are too short to come to rest.
@@ -21,9 +23,7 @@ public record HallTiming(double levelVolts, EdgeTiming timing) {
     /** At a level that is known. */
     public static HallTiming at(double levelVolts, double[] volts, double rateHz,
             double[] risingTurns, double[] fallingTurns, EdgeTiming.Course course) {
-        Crossings crossings = Crossings.of(volts, levelVolts);
-        return new HallTiming(levelVolts,
-                EdgeTiming.ofBoth(crossings, rateHz, risingTurns, fallingTurns, course));
+        return at(levelVolts, volts, crossings -> EdgeTiming.ofBoth(crossings, rateHz, risingTurns, fallingTurns, course));
     }
 
     /**
@@ -36,13 +36,18 @@ public record HallTiming(double levelVolts, EdgeTiming timing) {
     public static HallTiming of(
             double[] volts, double rateHz, double[] risingTurns, double[] fallingTurns, EdgeTiming.Course course) {
         MeasureException.check(volts, rateHz, 2 * Between.HALF + 2, "a timing measurement");
+        return of(volts, crossings -> EdgeTiming.ofBoth(crossings, rateHz, risingTurns, fallingTurns, course));
+    }
+
+    /** The same, against whatever tells the places of both directions' edges. */
+    static HallTiming of(double[] volts, Function<Crossings, EdgeTiming> places) {
         StateLevels usual = Crossings.usualTurningPoints(volts);
         double swing = usual.amplitudeVolts();
         double before = usual.at(0.5);
-        double leanBefore = lean(before, volts, rateHz, risingTurns, fallingTurns, course);
+        double leanBefore = lean(before, volts, places);
         double level = before + FIRST_STEP * swing;
         for (int step = 0; step < MOST_STEPS; step++) {
-            double lean = lean(level, volts, rateHz, risingTurns, fallingTurns, course);
+            double lean = lean(level, volts, places);
             double move = lean == leanBefore ? 0 : -lean * (level - before) / (lean - leanBefore);
             before = level;
             leanBefore = lean;
@@ -51,14 +56,17 @@ public record HallTiming(double levelVolts, EdgeTiming timing) {
                 break;
             }
         }
-        return at(level, volts, rateHz, risingTurns, fallingTurns, course);
+        return at(level, volts, places);
+    }
+
+    private static HallTiming at(double levelVolts, double[] volts, Function<Crossings, EdgeTiming> places) {
+        return new HallTiming(levelVolts, places.apply(Crossings.of(volts, levelVolts)));
     }
 
     /** By how much rising edges come later than falling ones, seconds. */
-    private static double lean(double level, double[] volts, double rateHz,
-            double[] risingTurns, double[] fallingTurns, EdgeTiming.Course course) {
+    private static double lean(double level, double[] volts, Function<Crossings, EdgeTiming> places) {
         Crossings crossings = Crossings.of(volts, level);
-        double[] misses = EdgeTiming.ofBoth(crossings, rateHz, risingTurns, fallingTurns, course).missSeconds();
+        double[] misses = places.apply(crossings).missSeconds();
         double rising = 0;
         double falling = 0;
         int risings = 0;

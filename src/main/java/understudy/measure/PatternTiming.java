@@ -1,83 +1,139 @@
 package understudy.measure;
 
 import java.util.Arrays;
-import java.util.List;
-import understudy.measure.DetectedWheel.Polarity;
+import java.util.Optional;
+import java.util.function.Function;
 import understudy.measure.DetectedWheel.Sensor;
 import understudy.measure.EdgeTiming.Course;
-import understudy.pattern.Hall;
 import understudy.pattern.Output;
 import understudy.pattern.Pattern;
-import understudy.pattern.Reluctor;
-import understudy.pattern.WheelSignal;
-import understudy.wave.OutputFacts;
-import understudy.wave.OutputFacts.Kind;
+import understudy.pattern.Profile;
 
 /**
- * How far the edges of a recording lie from where a pattern puts them, at a speed that is steady or changes linearly.
+ * How far the edges of a recording lie from where a pattern puts them: at a speed that is steady or changes linearly, or, if
+ * the pattern has a profile, at the very instants of that profile.
  *
- * <p>Of a Hall wheel both edges of every tooth count, at the level where pulses are as wide as drawn; of a reluctor the
- * crossings at its teeth.
+ * <p>Of a Hall wheel both edges of every tooth count, of a tone both crossings of its middle, at the level where pulses
+ * are as wide as drawn; of a reluctor the crossings at its teeth.
  *
- * @param timing   in turns of the wheel; cycles where it is drawn over two
- * @param inverted the recording is upside down against the pattern
- * @param startHz  speed of the pattern at the first edge, turns per second
+ * @param timing   of all edges, or of the first {@value #MOST_EDGES}
+ * @param inverted the recording is upside down against the pattern, as far as its shape can tell
+ * @param startHz  at the first edge: turns of the pattern per second, or cycles of a tone of fixed frequency
  * @param endHz    at the last
+ * @param cycleHz  cycles of a tone per second, on average; NaN if it is none, or follows a profile
+ * @param levelDb  a tone's rms about its mean against what is drawn; NaN likewise
  */
-public record PatternTiming(EdgeTiming timing, boolean inverted, double startHz, double endHz) {
+public record PatternTiming(
+        EdgeTiming timing, boolean inverted, double startHz, double endHz, double cycleHz, double levelDb) {
+
+    /** So many take some seconds to place. */
+    static final int MOST_EDGES = 100_000;
+    private static final int LEVEL_ROUNDS = 3;
+    /** Of the usual swing: far more than rounding, far less than what bends a crossing. */
+    private static final double LEVEL_STEP = 1e-4;
+    private static final double MOST_LEVEL_STEPS = 1000;
 
     /**
-     * @param volts  a recording of one output; no edge missing
-     * @param output of the pattern, from 0; a wheel
-     * @throws MeasureException if the output is no wheel, or if the edges don't follow its geometry
+     * What a recording is held against.
+     *
+     * @param pattern as it was played; its faults are not looked at, and its profile decides where edges should be
+     * @param output  of the pattern, from 0; a wheel or a tone
+     * @param startHz speed where a profile does not say, turns per second
+     * @param seconds from the start of the profile to the recording's end, at most
      */
-    public static PatternTiming of(double[] volts, double rateHz, Pattern pattern, int output) {
-        Output played = pattern.outputs().get(output);
-        if (!(played.signal() instanceof WheelSignal wheel)) {
-            throw new MeasureException("output " + played.name() + " of " + pattern.id()
-                    + " has no teeth, so edges have no place in it; choose an output with a wheel");
+    public record Asked(Pattern pattern, int output, double startHz, double seconds) {
+
+        private Optional<Profile> profile() {
+            return pattern.profile();
         }
-        OutputFacts facts = OutputFacts.of(pattern).get(output);
-        return wheel.sensor() instanceof Hall hall
-                ? ofHall(volts, rateHz, facts, hall)
-                : ofReluctor(volts, rateHz, facts, (Reluctor) wheel.sensor());
     }
 
-    private static PatternTiming ofHall(double[] volts, double rateHz, OutputFacts facts, Hall hall) {
-        boolean teethHigh = hall.highVolts() > hall.lowVolts();
-        double[] leading = turns(facts, Kind.LEADING_EDGE);
-        double[] trailing = turns(facts, Kind.TRAILING_EDGE);
-        double[] rising = teethHigh ? leading : trailing;
-        double[] falling = teethHigh ? trailing : leading;
+    /**
+     * @param recorded a recording of one output; no edge missing
+     * @throws MeasureException if the output has no edges, or if they don't follow its geometry, or the profile
+     */
+    public static PatternTiming of(double[] recorded, double rateHz, Asked asked) {
+        MeasureException.check(recorded, rateHz, 2 * Between.HALF + 2, "a timing measurement");
+        DrawnEdges drawn = DrawnEdges.of(asked.pattern(), asked.output());
+        double[] volts = beginning(recorded);
         try {
-            return of(HallTiming.of(volts, rateHz, rising, falling, Course.LINEAR).timing(), false, facts);
+            return of(volts, rateHz, drawn, false, asked);
         } catch (MeasureException asDrawn) {
             try {
-                return of(HallTiming.of(volts, rateHz, falling, rising, Course.LINEAR).timing(), true, facts);
+                return of(volts, rateHz, drawn.inverted(), true, asked);
             } catch (MeasureException upsideDown) {
                 throw asDrawn;
             }
         }
     }
 
-    private static PatternTiming ofReluctor(double[] volts, double rateHz, OutputFacts facts, Reluctor reluctor) {
-        DetectedWheel wheel = WheelDetector.detect(volts, rateHz, Sensor.RELUCTOR);
-        Polarity drawn = reluctor.reversed() ? Polarity.REVERSED : Polarity.NORMAL;
-        boolean inverted = wheel.polarity() != Polarity.UNKNOWN && wheel.polarity() != drawn;
-        return of(EdgeTiming.of(wheel.instantsSeconds(), turns(facts, Kind.CROSSING), Course.LINEAR), inverted, facts);
+    private static PatternTiming of(double[] volts, double rateHz, DrawnEdges drawn, boolean inverted, Asked asked) {
+        Function<Crossings, EdgeTiming> places = places(drawn, rateHz, asked);
+        EdgeTiming timing = drawn.bothTell()
+                ? HallTiming.of(volts, places).timing()
+                : atBestLevel(volts, rateHz, drawn.falling().length == 0, places);
+        // a program knows the pattern's speed, the geometry alone knows cycles
+        boolean followed = !Double.isNaN(timing.clockRatio());
+        double perCycle = drawn.fixedFrequency() || followed ? 1 : 1 / drawn.cyclesPerTurn();
+        boolean tone = !Double.isNaN(drawn.rmsVolts());
+        return new PatternTiming(timing, inverted, timing.startHz() * perCycle, timing.endHz() * perCycle,
+                tone && !followed ? (timing.startHz() + timing.endHz()) / 2 : Double.NaN,
+                tone ? 20 * Math.log10(rmsAboutMean(volts) / drawn.rmsVolts()) : Double.NaN);
     }
 
-    private static PatternTiming of(EdgeTiming timing, boolean inverted, OutputFacts facts) {
-        return new PatternTiming(timing, inverted, timing.startHz() / facts.cyclesPerTurn(),
-                timing.endHz() / facts.cyclesPerTurn());
+    /**
+     * A coil's zero, which the recording may have moved, and which is not quite the mean where the speed changes or the
+     * sound fades in. A wrong level makes slow crossings later than quick ones: Gauss-Newton finds the one that fits best.
+     * At steady speed on even teeth it makes all equally late, and does not matter.
+     */
+    private static EdgeTiming atBestLevel(double[] volts, double rateHz, boolean upwards, Function<Crossings, EdgeTiming> places) {
+        double level = WheelDetector.detect(volts, rateHz, Sensor.RELUCTOR).levelVolts();
+        double step = LEVEL_STEP * Crossings.usualTurningPoints(volts).amplitudeVolts();
+        EdgeTiming best = places.apply(Crossings.of(volts, level).only(upwards));
+        for (int round = 0; round < LEVEL_ROUNDS; round++) {
+            double[] here = best.missSeconds();
+            double[] there = places.apply(Crossings.of(volts, level + step).only(upwards)).missSeconds();
+            double product = 0;
+            double squares = 0;
+            for (int i = 0; i < here.length && i < there.length; i++) {
+                product += here[i] * (there[i] - here[i]);
+                squares += (there[i] - here[i]) * (there[i] - here[i]);
+            }
+            if (squares == 0) {
+                return best;
+            }
+            double moved = level - step * Math.max(-MOST_LEVEL_STEPS, Math.min(MOST_LEVEL_STEPS, product / squares));
+            EdgeTiming next = places.apply(Crossings.of(volts, moved).only(upwards));
+            if (!(next.rmsSeconds() < best.rmsSeconds())) {
+                return best;
+            }
+            best = next;
+            level = moved;
+        }
+        return best;
     }
 
-    /** Where in the cycle events of a kind lie, in cycles, rising, from 0 to below 1. */
-    private static double[] turns(OutputFacts facts, Kind kind) {
-        List<OutputFacts.Event> events = facts.events().stream().filter(event -> event.kind() == kind).toList();
-        double[] turns = events.stream().mapToDouble(event -> event.angleDeg() / facts.overDeg())
-                .map(cycles -> cycles - Math.floor(cycles)).toArray();
-        Arrays.sort(turns);
-        return turns;
+    private static double rmsAboutMean(double[] volts) {
+        double mean = Arrays.stream(volts).average().orElseThrow();
+        return Math.sqrt(Arrays.stream(volts).map(v -> (v - mean) * (v - mean)).average().orElseThrow());
+    }
+
+    private static double[] beginning(double[] volts) {
+        int[] turns = Crossings.turningPoints(volts);
+        return turns.length <= MOST_EDGES ? volts : Arrays.copyOf(volts, turns[MOST_EDGES] + Between.HALF);
+    }
+
+    private static Function<Crossings, EdgeTiming> places(DrawnEdges drawn, double rateHz, Asked asked) {
+        Output output = asked.pattern().outputs().get(asked.output());
+        if (asked.profile().isPresent() && !drawn.fixedFrequency()) {
+            Program program = Program.of(asked.profile().get(), asked.startHz(), drawn.cyclesPerTurn(), output.phaseDeg() / 360,
+                    drawn.rising(), drawn.falling(), asked.seconds());
+            return crossings -> ProgramTiming.of(crossings, rateHz, program);
+        }
+        Course course = drawn.fixedFrequency() ? Course.STEADY : Course.LINEAR;
+        return drawn.bothTell()
+                ? crossings -> EdgeTiming.ofBoth(crossings, rateHz, drawn.rising(), drawn.falling(), course)
+                : crossings -> EdgeTiming.of(Arrays.stream(crossings.frames()).map(frame -> frame / rateHz).toArray(),
+                        drawn.rising().length > 0 ? drawn.rising() : drawn.falling(), course);
     }
 }

@@ -9,6 +9,7 @@ import org.snakeyaml.engine.v2.nodes.Node;
 import understudy.text.Fields;
 import understudy.text.Problems;
 import understudy.text.Result;
+import understudy.text.Source;
 import understudy.text.Values;
 import understudy.text.YamlText;
 import understudy.text.TextFile;
@@ -31,6 +32,10 @@ public final class PatternReader {
         return Result.of(TextFile.decode(bytes, problems)
                 .flatMap(text -> YamlText.tree(text, problems))
                 .flatMap(root -> pattern(fileName, root, problems)), problems);
+    }
+
+    public static Result<Pattern> read(Source source) {
+        return read(source.fileName(), source.text());
     }
 
     /** Reads a file's text; the pattern's id is the file's name without folder and ending. */
@@ -82,7 +87,7 @@ public final class PatternReader {
         if (!fields.clean()) {
             return Optional.empty();
         }
-        return Optional.of(new Pattern(id(fileName), title, purpose, source, hazards, cautions, speed.orElseThrow(),
+        return Optional.of(new Pattern(new Source(fileName, "").id(), title, purpose, source, hazards, cautions, speed.orElseThrow(),
                 outputs.values().stream().map(Optional::orElseThrow).toList(), profile, faults, seed));
     }
 
@@ -104,12 +109,6 @@ public final class PatternReader {
             reader.read(node).ifPresent(faults::add);
         }
         return faults;
-    }
-
-    /** The name a file's pattern is called by. */
-    static String id(String fileName) {
-        String name = fileName.substring(Math.max(fileName.lastIndexOf('/'), fileName.lastIndexOf('\\')) + 1);
-        return name.endsWith(".yaml") || name.endsWith(".yml") ? name.substring(0, name.lastIndexOf('.')) : name;
     }
 
     private static Map<String, Hazard> hazards() {

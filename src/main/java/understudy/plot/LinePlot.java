@@ -34,8 +34,15 @@ public record LinePlot(String title, String xLabel, double fromX, double toX, Li
      * @param name   what the line is
      * @param yLabel unit of its upright axis
      * @param points at least two, in ascending x (equal x makes an upright step)
+     * @param leastSpan that the upright axis shows, so that what is no difference does not look like one; 0 if any will do
      */
-    public record Panel(String name, String yLabel, List<Point> points) {
+    public record Panel(String name, String yLabel, List<Point> points, double leastSpan) {
+
+        /** As large as the line is high. */
+        public Panel(String name, String yLabel, List<Point> points) {
+            this(name, yLabel, points, 0);
+        }
+
         public Panel {
             points = List.copyOf(points);
             if (points.size() < 2) {
@@ -48,11 +55,25 @@ public record LinePlot(String title, String xLabel, double fromX, double toX, Li
             }
         }
 
+        /** Where the upright axis begins. */
         double leastY() {
+            return lowest() - lacking() / 2;
+        }
+
+        /** Where it ends. */
+        double mostY() {
+            return highest() + lacking() / 2;
+        }
+
+        private double lacking() {
+            return Math.max(0, leastSpan - (highest() - lowest()));
+        }
+
+        private double lowest() {
             return points.stream().mapToDouble(Point::y).min().orElseThrow();
         }
 
-        double mostY() {
+        private double highest() {
             return points.stream().mapToDouble(Point::y).max().orElseThrow();
         }
     }

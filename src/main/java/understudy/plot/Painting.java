@@ -66,6 +66,7 @@ final class Painting {
         if (plot.byDecades()) {
             style.setXAxisDecimalPattern("#.###"); // 10000, not 1E4
         }
+        style.setYAxisDecimalPattern("0.######"); // 0.05, not .05
         style.setXAxisMin(plot.fromX());
         style.setXAxisMax(plot.toX());
         double margin = panel.mostY() > panel.leastY() ? (panel.mostY() - panel.leastY()) * 0.08 : 1;

@@ -40,8 +40,9 @@ public final class WiringDrawing {
             lines.add((twin ? "C1, C2  capacitor " : "C1      capacitor ") + part(capacitor.farads(), Unit.FARAD)
                     + ", 35 V or more" + (twin ? ", two alike" : "") + "; any + side to the clip");
         } else if (divider.coupling() instanceof Coupling.Transformer transformer) {
-            lines.add("T1      isolation transformer, " + part(transformer.henries(), Unit.HENRY) + ", windings "
-                    + part(transformer.primaryOhms(), Unit.OHM) + " and " + part(transformer.secondaryOhms(), Unit.OHM));
+            lines.add("T1      isolation transformer " + transformer.turns() + "; at the jack "
+                    + part(transformer.henries(), Unit.HENRY) + " and " + part(transformer.primaryOhms(), Unit.OHM)
+                    + ", at the clips " + part(transformer.secondaryOhms(), Unit.OHM));
         }
         return lines;
     }

@@ -29,8 +29,7 @@ record WiringPlan(Divider divider, boolean pair) {
             places.add(new Place(Optional.of(new Part(Kind.CAPACITOR, "C1", farads)),
                     twin ? Optional.of(new Part(Kind.CAPACITOR, "C2", farads)) : Optional.empty()));
         } else if (divider.coupling() instanceof Coupling.Transformer transformer) {
-            String turns = new Quantity(transformer.ratio().nominal(), Unit.PERCENT).rounded(3).replace(" %", "");
-            Optional<Part> both = Optional.of(new Part(Kind.TRANSFORMER, "T1", "1:" + turns));
+            Optional<Part> both = Optional.of(new Part(Kind.TRANSFORMER, "T1", transformer.turns()));
             places.add(new Place(both, both));
         }
         return places;

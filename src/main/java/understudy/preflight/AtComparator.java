@@ -1,212 +1,67 @@
 package understudy.preflight;
 
 import java.util.Arrays;
-import java.util.concurrent.atomic.AtomicReference;
 import understudy.rig.Connection;
-import understudy.rig.DroopCorrection;
+import understudy.rig.Coupling;
+import understudy.rig.Input;
 import understudy.rig.Probe;
-import understudy.rig.ReluctorInput;
 import understudy.rig.Transient;
-import understudy.wave.Renderer;
 
 /**
- * What the comparator sees at one steady speed, once the coupling has come to rest: volts at even steps of time, fine
- * enough to go straight from one to the next.
+ * What the comparator sees of what is played.
  *
- * <p>Straight lines miss a Gaussian bell of standard deviation s steps by at most 1/(8 s^2) of its height. Steps are
- * made so fine that s is {@value #FINE_STEPS}: 0.02 % of the swing; where a turn lasts so long that it would take too
- * many, an edge of 1.5 frames may be off by 0.05 frames, 1 us at 48 kHz, at speeds where that is below 0.003 deg.
- *
- * <p>A coupling with time constant tau carries, at rest, the signal's integral less its mean, over tau. So the signal is
- * begun where its integral is at its mean, which leaves the second order, (cycle/tau)^2/50 of the swing of a lone lobe
- * and far less of many teeth, and that has the {@code lead} to die away.
- *
- * @param volts       from the comparator's reference
- * @param stepSeconds from each to the next
- * @param startSeconds when the first comes, counted from frame 0 of the renderer
- * @param judgeFrom   index from which on the coupling has settled
- * @param judgeTo     index up to which nothing is felt of the end of the samples
- * @param lagSeconds  by which the circuit delays a sine of the teeth's frequency
- * @param restVolts   with nothing played
- * @param clipped     the output would have to go beyond full scale
+ * @param volts      from the comparator's reference, one for each step of what is played
+ * @param lagSeconds by which the circuit delays a sine of the teeth's frequency
+ * @param restVolts  with nothing played
+ * @param saturated  a transformer's core would have to carry more than it can
  */
-record AtComparator(
-        double[] volts,
-        double stepSeconds,
-        double startSeconds,
-        int judgeFrom,
-        int judgeTo,
-        double lagSeconds,
-        double restVolts,
-        boolean clipped) {
+record AtComparator(Played played, double[] volts, double lagSeconds, double restVolts, boolean saturated) {
 
-    private static final double FINE_STEPS = 24;
-    private static final double EDGE_FRAMES = 1.5;
-    private static final int MOST_FINER = 16;
-    private static final int MOST_STEPS = 400_000;
-    /** Some 30 MB. */
-    private static final int MOST_FRAMES = 4_000_000;
-    /** A mean over so many frames is off by a quarter of a thousandth of the swing at most. */
-    private static final int MEAN_FRAMES = 4000;
-    private static final double SETTLED_TAUS = 7;
-    /** A turn and its beginning again, to see the gap twice; before that, time to settle. */
-    private static final Cycles TURN = new Cycles(2, 2.2);
-    /** Where a cycle has but a tooth or two; swings are judged from one to the next. */
-    private static final Cycles LOBES = new Cycles(2, 3.2);
-    private static final int FEW_TEETH = 4;
-    /** Where a cycle is one tooth of many. */
-    private static final Cycles TEETH = new Cycles(12, 6);
-
-    /** How many cycles to run at most before judging, and how many to judge. */
-    private record Cycles(double lead, double judged) {
-        static Cycles of(CycleEvents events) {
-            boolean few = events.timing().length < FEW_TEETH;
-            return few && events.plainRing() ? TEETH : few ? LOBES : TURN;
-        }
-    }
-
-    static AtComparator at(Setup setup, CycleEvents events, double speedHz) {
-        Connection connection = setup.connection();
-        double cycleFrames = setup.rateHz() / events.cycleHz(speedHz);
-        Cycles cycles = Cycles.of(events);
-        double tauFrames = tauFrames(setup, connection);
-        double settledFrames = Math.max(SETTLED_TAUS * tauFrames, cycleFrames / 2);
-        // clamps shift the bias, over a few tau
-        double leadFrames = clamps(setup) ? settledFrames : Math.min(cycles.lead * cycleFrames, settledFrames);
-        int lead = (int) Math.ceil(leadFrames) + Finer.HALF;
-        int judged = (int) Math.ceil(cycles.judged * cycleFrames) + Finer.HALF;
-        int whole = (int) Math.round(Math.ceil(MEAN_FRAMES / cycleFrames) * cycleFrames);
-        lead = Math.max(0, Math.min(lead, MOST_FRAMES - whole - judged));
-        int frames = whole + lead + judged;
-
-        // one array from here on: low speeds make it long, and this also runs in the small memory of playing
-        double[] samples = render(setup, speedHz, frames);
-        int start = 0;
-        if (setup.isCoupled()) {
-            subtract(samples, mean(samples, whole));
-            start = balanced(samples, whole);
-        }
-        int count = lead + judged;
-        long clippedFrames = toFractions(setup, connection, samples, start, count);
-        int finer = finer(events, cycleFrames, count);
-        double step = 1.0 / setup.rateHz() / finer;
-        double[] volts = new Finer(finer).between(samples, start, start + count - 1);
-        Transient through = connection.fromRest(step);
-        through.jumpTo(volts[0]);
+    static AtComparator of(Played played, Setup setup, CycleEvents events, double speedHz) {
+        Connection connection = setup.built().connection();
+        double[] volts = new double[played.fractions().length];
+        Transient through = connection.fromRest(played.stepSeconds());
+        through.jumpTo(played.fractions()[0]);
         volts[0] = through.volts(Probe.COMPARATOR);
+        double mostVoltSeconds = 0;
         for (int i = 1; i < volts.length; i++) {
-            through.stepTo(volts[i]);
+            through.stepTo(played.fractions()[i]);
             volts[i] = through.volts(Probe.COMPARATOR);
+            if (i >= played.judgeFrom()) {
+                mostVoltSeconds = Math.max(mostVoltSeconds, Math.abs(through.coreVoltSeconds()));
+            }
         }
-        return new AtComparator(volts, step, (double) start / setup.rateHz(), lead * finer, (count - 1 - Finer.HALF) * finer,
+        boolean saturated = setup.rig().divider().coupling() instanceof Coupling.Transformer transformer
+                && mostVoltSeconds > transformer.mostVoltSeconds();
+        return new AtComparator(played, volts,
                 lagSeconds(setup, connection, events.cycleHz(speedHz) / events.shortestCycles()),
-                connection.restVolts(Probe.COMPARATOR), clippedFrames > 0);
+                connection.restVolts(Probe.COMPARATOR), saturated);
     }
 
     /** When a place between the steps comes. */
     double seconds(double index) {
-        return startSeconds + index * stepSeconds;
+        return played.startSeconds() + index * played.stepSeconds();
+    }
+
+    /** Whether the input's clamp cuts it. */
+    boolean isCut(Input input) {
+        return input.frontEnd().clamp().filter(clamp -> Arrays.stream(volts, played.judgeFrom(), played.judgeTo())
+                .anyMatch(v -> v < clamp.lowVolts() || v > clamp.highVolts())).isPresent();
     }
 
     int index(double seconds) {
-        return (int) Math.max(0, Math.min(volts.length - 1, Math.rint((seconds - startSeconds) / stepSeconds)));
-    }
-
-    private static double[] render(Setup setup, double speedHz, int frames) {
-        Renderer renderer = new Renderer(setup.pattern(), setup.rateHz(), speedHz,
-                new AtomicReference<>(Renderer.startingHand(setup.pattern())));
-        double[][] volts = new double[1][frames];
-        renderer.render(volts, frames);
-        for (int i = 0; i < frames; i++) {
-            volts[0][i] *= setup.swapped() ? -setup.level() : setup.level();
-        }
-        return volts[0];
-    }
-
-    private static double mean(double[] volts, int frames) {
-        double sum = 0;
-        for (int i = 0; i < frames; i++) {
-            sum += volts[i];
-        }
-        return sum / frames;
-    }
-
-    private static void subtract(double[] volts, double mean) {
-        for (int i = 0; i < volts.length; i++) {
-            volts[i] -= mean;
-        }
-    }
-
-    /** Where the running integral first passes its own mean. */
-    private static int balanced(double[] volts, int frames) {
-        double integral = 0;
-        double sum = 0;
-        for (int i = 0; i < frames; i++) {
-            integral += volts[i];
-            sum += integral;
-        }
-        double mean = sum / frames;
-        integral = 0;
-        for (int i = 0; i < frames; i++) {
-            double before = integral;
-            integral += volts[i];
-            if (before <= mean != integral <= mean) {
-                return i;
-            }
-        }
-        return 0;
-    }
-
-    /** Makes parts of full scale of the volts, in place; those before {@code start} become like the first. */
-    private static long toFractions(Setup setup, Connection connection, double[] samples, int start, int count) {
-        long clipped = 0;
-        if (setup.corrected() && setup.isCoupled()) {
-            DroopCorrection correction = connection.droopCorrection(1.0 / setup.rateHz());
-            for (int i = start; i < start + count; i++) {
-                samples[i] = correction.next(samples[i]);
-            }
-            clipped = correction.clippedFrames();
-        } else {
-            double perVolt = (setup.rig().output().inverted() ? -1 : 1) / Setup.pinVoltsPerFullScale(connection);
-            for (int i = start; i < start + count; i++) {
-                double fraction = samples[i] * perVolt;
-                samples[i] = Math.max(-1, Math.min(1, fraction));
-                clipped += samples[i] != fraction ? 1 : 0;
-            }
-        }
-        Arrays.fill(samples, 0, start, samples[start]);
-        return clipped;
-    }
-
-    private static int finer(CycleEvents events, double cycleFrames, int frames) {
-        double narrow = Math.max(EDGE_FRAMES, events.narrowCycles() * cycleFrames);
-        int finer = 1;
-        while (finer * narrow < FINE_STEPS && finer < MOST_FINER && 2L * finer * frames <= MOST_STEPS) {
-            finer *= 2;
-        }
-        return finer;
+        return (int) Math.max(0, Math.min(volts.length - 1,
+                Math.rint((seconds - played.startSeconds()) / played.stepSeconds())));
     }
 
     private static double lagSeconds(Setup setup, Connection connection, double toothHz) {
         double leadRad = connection.gain(Probe.COMPARATOR, toothHz).phaseRad();
         if (setup.corrected() && setup.isCoupled()) {
-            leadRad -= connection.gain(Probe.PINS, toothHz).phaseRad(); // up to the pins all lead is undone
+            // up to the pins all lead is undone, as far as the parts are what they are taken for
+            leadRad -= setup.connection().gain(Probe.PINS, toothHz).phaseRad();
         } else if (setup.rig().output().inverted()) {
             leadRad -= Math.PI;
         }
         return -Math.IEEEremainder(leadRad, 2 * Math.PI) / (2 * Math.PI * toothHz);
-    }
-
-    private static double tauFrames(Setup setup, Connection connection) {
-        if (!setup.isCoupled()) {
-            return 0;
-        }
-        double cornerHz = connection.lowCornerHz(Probe.PINS, Setup.MID_HZ).orElse(Double.POSITIVE_INFINITY);
-        return setup.rateHz() / (2 * Math.PI * cornerHz);
-    }
-
-    private static boolean clamps(Setup setup) {
-        return setup.input().frontEnd().clamp().isPresent()
-                && (setup.input() instanceof ReluctorInput || setup.isCoupled());
     }
 }

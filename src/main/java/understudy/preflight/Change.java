@@ -3,6 +3,7 @@ package understudy.preflight;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import understudy.pattern.Bursts;
 import understudy.pattern.Output;
 import understudy.pattern.Reluctor;
 import understudy.pattern.WheelSignal;
@@ -48,6 +49,8 @@ record Change(Limit limit, Optional<String> words, Setup changed) {
         all.add(new Change(Limit.POLARITY, Optional.of("swap the two clips, or the polarity of what is played"),
                 setup.withSwapped(!setup.swapped())));
         addDroop(setup, all);
+        addCore(setup, all);
+        addRinging(setup, all);
         if (fast) {
             addBandwidth(setup, all);
         }
@@ -84,6 +87,39 @@ record Change(Limit limit, Optional<String> words, Setup changed) {
         return new Rig(new AudioOutput(out.fullScaleVolts(), out.outputOhms(),
                 out.couplingFarads().map(c -> larger(c, outputTimes)), out.inverted(), out.popVolts()),
                 new Divider(divider.seriesOhms(), divider.shuntOhms(), coupling), rig.lead());
+    }
+
+    private static void addCore(Setup setup, List<Change> all) {
+        if (setup.rig().divider().coupling() instanceof Coupling.Transformer t) {
+            Divider divider = setup.rig().divider();
+            all.add(halfTheVolts(Limit.CORE, setup));
+            for (double times : new double[] {10, FAR}) {
+                Coupling strong = new Coupling.Transformer(t.ratio(), t.henries(), t.primaryOhms(), t.secondaryOhms(),
+                        Math.min(100, times * t.mostVoltSeconds()));
+                all.add(new Change(Limit.CORE, times == FAR ? Optional.empty()
+                        : Optional.of("a transformer that carries ten times the volts at the same frequency"),
+                        setup.withRig(setup.rig().withDivider(new Divider(divider.seriesOhms(), divider.shuntOhms(), strong)))));
+            }
+        }
+    }
+
+    private static void addRinging(Setup setup, List<Change> all) {
+        if (setup.output().signal() instanceof Bursts ringing) {
+            if (setup.input().frontEnd().clamp().isPresent()) { // it is in the way of nothing but volts to be told
+                all.add(halfTheVolts(Limit.CLAMP, setup));
+            }
+            all.add(halfTheVolts(Limit.OVERLAP, setup));
+            Output output = setup.output();
+            Bursts shorter = new Bursts(ringing.frequencyHz(), ringing.decaySeconds() / 10, ringing.peakVolts(),
+                    ringing.overDeg(), ringing.atDeg(), ringing.noiseVolts());
+            all.add(new Change(Limit.OVERLAP, Optional.empty(), setup.withOutput(
+                    new Output(output.name(), output.ratio(), output.phaseDeg(), shorter))));
+        }
+    }
+
+    private static Change halfTheVolts(Limit limit, Setup setup) {
+        return new Change(limit, Optional.of("half the volts: " + print(0.5 * setup.askedPinVolts(), Unit.VOLT)
+                + " at most between the pins"), setup.withLevel(0.5 * setup.level()));
     }
 
     private static Spread larger(Spread part, double times) {

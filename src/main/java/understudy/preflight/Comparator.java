@@ -1,6 +1,7 @@
 package understudy.preflight;
 
 import java.util.Arrays;
+import understudy.pattern.Bursts;
 import understudy.rig.Arming;
 import understudy.rig.Input;
 import understudy.rig.PulledUpInput;
@@ -8,7 +9,7 @@ import understudy.rig.ReluctorInput;
 import understudy.rig.ResistiveInput;
 
 /** When the input's comparator switches on its timing edge, and how much each swing has to spare. */
-sealed interface Comparator {
+sealed interface Comparator permits Comparator.Fixed, Comparator.Following, Ringing {
 
     /** The instants of the timing edge, as places between the samples. */
     double[] switches(double[] volts, double stepSeconds);
@@ -27,8 +28,11 @@ sealed interface Comparator {
     }
 
     /** Of an input; one without an edge of its own takes the edge that the pattern's timing events make. */
-    static Comparator of(Input input, double restVolts, boolean patternRises) {
-        if (input instanceof ReluctorInput reluctor) {
+    static Comparator of(Setup setup, double restVolts, boolean patternRises) {
+        Input input = setup.built().input();
+        if (setup.output().signal() instanceof Bursts bursts) {
+            return new Ringing(((ResistiveInput) input).leastPeakVolts(), restVolts, 1 / bursts.frequencyHz());
+        } else if (input instanceof ReluctorInput reluctor) {
             boolean rising = reluctor.timing() == ReluctorInput.Edge.RISING;
             if (reluctor.arming() instanceof Arming.Hysteresis fixed) {
                 return new Fixed(fixed.lowVolts(), fixed.highVolts(), restVolts, rising);

@@ -1,7 +1,11 @@
 package understudy.preflight;
 
+import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.DoubleSummaryStatistics;
 import java.util.List;
+import understudy.pattern.Bursts;
+import understudy.pattern.DrawnCycle;
 import understudy.pattern.Hall;
 import understudy.pattern.Output;
 import understudy.pattern.Pattern;
@@ -10,11 +14,17 @@ import understudy.pattern.Tone;
 import understudy.pattern.Tooth;
 import understudy.pattern.Wheel;
 import understudy.pattern.WheelSignal;
+import understudy.rig.Input;
+import understudy.rig.PulledUpInput;
+import understudy.rig.ReluctorInput;
+import understudy.rig.ResistiveInput;
+import understudy.wave.MeanVolts;
 import understudy.wave.OutputFacts;
 
 /**
- * Where in one cycle of a healthy output the timing events are, and the transitions that go the other way. A plain ring
- * of equal teeth repeats with every tooth, so its cycle is one pitch.
+ * Where in one cycle of a healthy output the timing events are, and the transitions that go the other way: edges of teeth,
+ * passages of a drawn curve through its mean, starts of bursts. A plain ring of equal teeth repeats with every tooth, so
+ * its cycle is one pitch.
  *
  * @param timing        ascending, cycles
  * @param opposite      of each timing event the next transition that goes the other way, cycles
@@ -37,19 +47,19 @@ record CycleEvents(
 
     private static final double SAME_CYCLES = 1e-9;
 
-    /** @throws CannotJudge for a signal that has no teeth and is no tone, or that stands still */
+    /** @throws CannotJudge for a signal that stands still or is flat, and for ringing on an input that is made for teeth */
     static CycleEvents of(Setup setup) {
         Output output = setup.output();
+        if (output.ratio() == 0 && !(output.signal() instanceof Tone)) {
+            throw new CannotJudge("output " + output.name() + " stands still", "choose an output that turns");
+        }
         if (output.signal() instanceof WheelSignal wheelSignal) {
-            if (output.ratio() == 0) {
-                throw new CannotJudge("output " + output.name() + " stands still", "choose an output that turns");
-            }
             return ofWheel(setup.pattern(), output, wheelSignal);
         } else if (output.signal() instanceof Tone tone) {
             return ofTone(output, tone);
         }
-        throw new CannotJudge("output " + output.name() + " is neither a wheel nor a tone",
-                "an input decodes teeth; choose a pattern that has some");
+        return output.signal() instanceof DrawnCycle drawn
+                ? ofDrawn(output, drawn, setup.input()) : ofBursts(output, (Bursts) output.signal(), setup.input());
     }
 
     double cycleHz(double speedHz) {
@@ -125,7 +135,72 @@ record CycleEvents(
                 output.phaseDeg() / 360, narrow);
     }
 
-    /** For what part of the time a two-level signal is high; half for all others. 0.01 to 0.99. */
+    /** Where the curve goes through its own mean, which is what a rig that blocks direct voltage swings around. */
+    private static CycleEvents ofDrawn(Output output, DrawnCycle drawn, Input input) {
+        boolean rising = !(input instanceof ReluctorInput reluctor) || reluctor.timing() == ReluctorInput.Edge.RISING;
+        double meanVolts = MeanVolts.of(output);
+        double[] timing = passages(drawn, meanVolts, rising);
+        double[] others = passages(drawn, meanVolts, !rising);
+        if (timing.length == 0) {
+            throw new CannotJudge("output " + output.name() + " is drawn flat", "draw a curve that goes up and down");
+        }
+        double[] opposite = new double[timing.length]; // up and down take turns
+        for (int k = 0; k < timing.length; k++) {
+            double at = timing[k];
+            opposite[k] = Arrays.stream(others).filter(other -> other > at).findFirst().orElse(others[0] + 1);
+        }
+        return new CycleEvents(timing, opposite, rising, timing.length == 1, output.ratio() * 360 / drawn.overDeg(), Double.NaN,
+                output.phaseDeg() / 360, 0);
+    }
+
+    private static double[] passages(DrawnCycle drawn, double level, boolean rising) {
+        List<DrawnCycle.Point> points = drawn.points();
+        int n = points.size();
+        double sign = rising ? 1 : -1;
+        List<Double> found = new ArrayList<>();
+        for (int i = 0; i < n; i++) {
+            DrawnCycle.Point from = points.get(i);
+            DrawnCycle.Point to = points.get((i + 1) % n);
+            double before = sign * (from.volts() - level);
+            double after = sign * (to.volts() - level);
+            if (before <= 0 && after > 0) { // one that only touches from above was never below
+                double degrees = to.angleDeg() - from.angleDeg() + (i + 1 == n ? drawn.overDeg() : 0);
+                double at = from.angleDeg() + degrees * before / (before - after);
+                if (before < 0 || wasBelow(points, i, level, sign)) {
+                    found.add(at / drawn.overDeg() % 1);
+                }
+            }
+        }
+        return found.stream().sorted().mapToDouble(Double::doubleValue).toArray();
+    }
+
+    private static boolean wasBelow(List<DrawnCycle.Point> points, int index, double level, double sign) {
+        int n = points.size();
+        for (int back = 1; back < n; back++) {
+            double volts = sign * (points.get((index - back + n) % n).volts() - level);
+            if (volts != 0) {
+                return volts < 0;
+            }
+        }
+        return false;
+    }
+
+    private static CycleEvents ofBursts(Output output, Bursts bursts, Input input) {
+        if (!(input instanceof ResistiveInput)) {
+            throw new CannotJudge("output " + output.name() + " rings like a knock sensor, and this input is made for "
+                    + (input instanceof PulledUpInput ? "a Hall sensor or a switch" : "a reluctor")
+                    + ": it would take every swing for a tooth", "a knock input is a plain resistance: --input \"resistive,"
+                    + " resistance: 1 Mohm, needs: 50 mV\" with what you know of it");
+        }
+        double[] timing = bursts.atDeg().stream().mapToDouble(deg -> deg / bursts.overDeg()).toArray();
+        double[] lengths = intervals(timing);
+        double[] opposite = new double[timing.length];
+        Arrays.setAll(opposite, k -> timing[k] + 0.5 * lengths[k]);
+        return new CycleEvents(timing, opposite, true, true, output.ratio() * 360 / bursts.overDeg(), Double.NaN,
+                output.phaseDeg() / 360, 0);
+    }
+
+    /** For what part of the time a signal between two levels is high, or would be with the same mean; 0.01 to 0.99. */
     static double highPart(Output output) {
         double part = 0.5;
         if (output.signal() instanceof WheelSignal wheelSignal && wheelSignal.sensor() instanceof Hall hall) {
@@ -134,6 +209,10 @@ record CycleEvents(
             part = hall.highVolts() > hall.lowVolts() ? onTeeth : 1 - onTeeth;
         } else if (output.signal() instanceof Tone tone && tone.shape() == Tone.Shape.SQUARE) {
             part = tone.part();
+        } else if (output.signal() instanceof DrawnCycle drawn) {
+            DoubleSummaryStatistics volts = drawn.points().stream().mapToDouble(DrawnCycle.Point::volts).summaryStatistics();
+            part = volts.getMax() == volts.getMin() ? part
+                    : (MeanVolts.of(output) - volts.getMin()) / (volts.getMax() - volts.getMin());
         }
         return Math.max(0.01, Math.min(0.99, part));
     }

@@ -14,6 +14,7 @@ import java.util.Arrays;
  * @param timingErrorDeg  of the edge furthest from its place, late positive, degrees of the speed's turn; NaN unless the
  *                        row of edges was recognised
  * @param meanLateDeg     by how much all edges come late in the mean, likewise
+ * @param oscillations    of bursts: how many swings of the faintest are beyond what the input needs; else 0
  * @param clipped         the output would have to go beyond full scale
  */
 public record Judgement(
@@ -26,36 +27,53 @@ public record Judgement(
         double worstAtDeg,
         double timingErrorDeg,
         double meanLateDeg,
+        int oscillations,
         boolean clipped) {
 
     public boolean isDecoded() {
         return verdict == Verdict.DECODED;
     }
 
+    /** What is worse of the same speed by two builds, taken one by one. */
+    Judgement worse(Judgement other) {
+        Judgement less = other.marginVolts < marginVolts ? other : this;
+        Judgement lost = isDecoded() ? other : this;
+        boolean later = Math.abs(other.timingErrorDeg) > Math.abs(timingErrorDeg);
+        return new Judgement(speedHz, lost.verdict, lost.countedPerTurn, expectedPerTurn, less.marginVolts, less.marginDb,
+                less.worstAtDeg, lost.isDecoded() ? later ? other.timingErrorDeg : timingErrorDeg : lost.timingErrorDeg,
+                lost.meanLateDeg, Math.min(oscillations, other.oscillations), clipped || other.clipped);
+    }
+
     static Judgement of(Setup setup, double speedHz) {
         CycleEvents events = CycleEvents.of(setup);
-        AtComparator signal = AtComparator.at(setup, events, speedHz);
-        Comparator comparator = Comparator.of(setup.input(), signal.restVolts(), events.rising());
-        double[] places = comparator.switches(signal.volts(), signal.stepSeconds());
-        double from = signal.seconds(signal.judgeFrom());
-        double to = signal.seconds(signal.judgeTo());
+        return of(setup, events, Played.at(setup, events, speedHz), speedHz);
+    }
+
+    static Judgement of(Setup setup, CycleEvents events, Played played, double speedHz) {
+        AtComparator signal = AtComparator.of(played, setup, events, speedHz);
+        Comparator comparator = Comparator.of(setup, signal.restVolts(), events.rising());
+        double[] places = comparator.switches(signal.volts(), played.stepSeconds());
+        double from = signal.seconds(played.judgeFrom());
+        double to = signal.seconds(played.judgeTo());
         double[] seconds = Arrays.stream(places).map(signal::seconds).filter(at -> at >= from && at <= to).toArray();
         ToothDecoder.Found found = new ToothDecoder(events, speedHz, signal.lagSeconds()).judge(seconds, to - from);
         double shift = Double.isNaN(found.meanLateCycles()) ? 0 : found.meanLateCycles() / events.cycleHz(speedHz);
         Worst worst = Worst.of(signal, comparator, events, speedHz, shift);
-        return new Judgement(speedHz, found.verdict(), found.perTurn(), events.perTurn(), worst.spare().volts(),
+        Verdict verdict = signal.saturated() ? Verdict.SATURATED
+                : comparator instanceof Ringing && signal.isCut(setup.built().input()) ? Verdict.CUT : found.verdict();
+        return new Judgement(speedHz, verdict, found.perTurn(), events.perTurn(), worst.spare().volts(),
                 worst.spare().db(), worst.place() * events.cycleDeg(), found.worstLateCycles() * events.cycleDeg(),
-                found.meanLateCycles() * events.cycleDeg(), signal.clipped());
+                found.meanLateCycles() * events.cycleDeg(), worst.oscillations(), played.clipped());
     }
 
     /** The swing with the least to spare: from each timing event to the next there is one up and one down. */
-    private record Worst(Comparator.Spare spare, double place) {
+    private record Worst(Comparator.Spare spare, double place, int oscillations) {
         static Worst of(AtComparator signal, Comparator comparator, CycleEvents events, double speedHz, double shift) {
             double[] places = events.timing();
             double[] lengths = CycleEvents.intervals(places);
             double cycleSeconds = 1 / events.cycleHz(speedHz);
-            double from = signal.seconds(signal.judgeFrom()) - shift;
-            double to = signal.seconds(signal.judgeTo()) - shift;
+            double from = signal.seconds(signal.played().judgeFrom()) - shift;
+            double to = signal.seconds(signal.played().judgeTo()) - shift;
             long cycle = (long) Math.floor((from - events.seconds(0, 0, speedHz)) / cycleSeconds);
             Worst worst = null;
             Comparator.Swing before = null;
@@ -67,10 +85,16 @@ public record Judgement(
                         continue;
                     }
                     Comparator.Swing swing = swing(signal, start + shift, end + shift);
-                    if (before != null) {
+                    if (comparator instanceof Ringing ringing) {
+                        // from before the burst, where it is still quiet
+                        int some = ringing.oscillations(signal.volts(), signal.index(start), signal.index(end));
+                        worst = worst == null || some < worst.oscillations || some == worst.oscillations
+                                && ringing.spare(swing, swing, 0).volts() < worst.spare.volts()
+                                ? new Worst(ringing.spare(swing, swing, 0), places[k], some) : worst;
+                    } else if (before != null) {
                         Comparator.Spare spare = comparator.spare(swing, before, end - start);
                         worst = worst == null || spare.volts() < worst.spare.volts()
-                                ? new Worst(spare, (places[k] + lengths[k]) % 1) : worst;
+                                ? new Worst(spare, (places[k] + lengths[k]) % 1, 0) : worst;
                     }
                     before = swing;
                 }

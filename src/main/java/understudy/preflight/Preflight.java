@@ -9,26 +9,35 @@ import understudy.quantity.Quantity;
 import understudy.quantity.Unit;
 
 /**
- * The computed answer to: will this input decode this output from this rig, and over which speeds.
+ * The computed answer to: will this input decode this output from this rig, and over which speeds. It holds for whatever
+ * the parts turn out to be within their tolerances; what holds at nominal values stands beside it.
  *
- * @param overview judgements by speed, from the lowest to the top
+ * @param overview judgements by speed, from the lowest to the top; empty where only the range was asked for
  * @param chosen   the one at the speed that matters most
  * @param low      lower end of the usable range; none when no speed is decoded
  * @param high     its upper end, likewise
+ * @param nominal  the usable range with every part at its nominal value; none when no
+ *                speed is decoded, or only the range was asked for
+ * @param toleranced some part is not exact, so that range and nominal range may differ
  * @param reason   without a range: what ends it at the chosen speed
  * @param remedies without a range: what would make it decode at the chosen speed
  */
 public record Preflight(
         Setup setup,
-        List<Judgement> overview,
-        Judgement chosen,
+        List<AtSpeed> overview,
+        AtSpeed chosen,
         Optional<RangeEnd> low,
         Optional<RangeEnd> high,
+        Optional<Span> nominal,
+        boolean toleranced,
         Optional<Limit> reason,
         List<String> remedies) {
 
     /** Changes that move an end by less than this, and not to the end of the pattern's range, are not worth a word. */
     private static final double WORTH = 1.05;
+
+    /** From one speed to another, turns per second. */
+    public record Span(double fromHz, double toHz) {}
 
     public Preflight {
         overview = List.copyOf(overview);
@@ -53,19 +62,22 @@ public record Preflight(
 
     private static Preflight of(Setup setup, double chosenHz, boolean tryChanges, Work work) {
         Sweep sweep = new Sweep(setup, chosenHz);
-        List<Judgement> overview = sweep.overview(work::step);
-        Judgement chosen = sweep.at(sweep.chosenHz());
-        Optional<Sweep.Stretch> usable = sweep.usable(overview);
+        List<AtSpeed> overview = tryChanges ? sweep.overview(work::step) : List.of();
+        AtSpeed chosen = sweep.at(sweep.chosenHz());
+        Optional<Sweep.Stretch> usable = sweep.usable(sweep::decodes);
+        Optional<Span> nominal = (!sweep.hasCorners() ? usable : tryChanges ? sweep.usable(sweep::decodesNominally) : Optional.<Sweep.Stretch>empty())
+                .map(stretch -> new Span(stretch.fromHz(), stretch.toHz()));
         if (usable.isEmpty()) {
             List<Tried> helpful = tryChanges ? tried(setup, chosen.speedHz(), true, 1, work) : List.of();
-            return new Preflight(setup, overview, chosen, Optional.empty(), Optional.empty(),
-                    tryChanges ? Optional.of(limit(helpful)) : Optional.empty(),
+            return new Preflight(setup, overview, chosen, Optional.empty(), Optional.empty(), nominal,
+                    sweep.hasCorners(), tryChanges ? Optional.of(limit(helpful)) : Optional.empty(),
                     helpful.stream().flatMap(tried -> tried.change.words().stream()).toList());
         }
         Sweep.Stretch range = usable.get();
         return new Preflight(setup, overview, chosen,
                 Optional.of(end(setup, range.fromHz(), range.below(), false, tryChanges, work)),
-                Optional.of(end(setup, range.toHz(), range.above(), true, tryChanges, work)), Optional.empty(), List.of());
+                Optional.of(end(setup, range.toHz(), range.above(), true, tryChanges, work)), nominal, sweep.hasCorners(), Optional.empty(),
+                List.of());
     }
 
     private static RangeEnd end(
@@ -92,7 +104,7 @@ public record Preflight(
         return changes.parallelStream()
                 .map(change -> {
                     Sweep sweep = new Sweep(change.changed(), speedHz);
-                    double reachHz = sweep.at(speedHz).isDecoded() ? sweep.reach(speedHz, upwards) : Double.NaN;
+                    double reachHz = sweep.decodes(speedHz) ? sweep.reach(speedHz, upwards) : Double.NaN;
                     work.step();
                     boolean helps = sweep.isEnd(reachHz) || Math.max(reachHz / speedHz, speedHz / reachHz) >= worth;
                     return helps ? new Tried(change, reachHz) : null;
@@ -125,15 +137,25 @@ public record Preflight(
         }
     }
 
-    /** One line: "decodes from 45 rpm to 7200 rpm on this input; 0.31 V to spare at 800 rpm". */
+    /**
+     * One line: "decodes from 137 rpm to 7200 rpm on this input, with every part at its worst (from 110 rpm at nominal values);
+     * 0.23 V to spare at 800 rpm".
+     */
     public String summary() {
-        String spare = print(Math.abs(chosen.marginVolts())) + (chosen.marginVolts() < 0 ? " short" : " to spare")
-                + " at " + print(chosen.speedHz(), setup);
+        Judgement at = chosen.worst();
+        String spare = print(Math.abs(at.marginVolts())) + (at.marginVolts() < 0 ? " short" : " to spare")
+                + " at " + print(at.speedHz(), setup);
+        String worst = toleranced ? ", with every part at its worst" + besideIt() : "";
         if (low.isEmpty() || high.isEmpty()) {
-            return "does not decode at any speed on this input: " + chosen.verdict().words() + "; " + spare;
+            return "does not decode at any speed on this input" + worst + ": " + at.verdict().words() + "; " + spare;
         }
         return "decodes from " + print(low.get().speedHz(), setup) + " to " + print(high.get().speedHz(), setup)
-                + " on this input; " + spare;
+                + " on this input" + worst + "; " + spare;
+    }
+
+    private String besideIt() {
+        return nominal.map(span -> " (from " + print(span.fromHz(), setup) + " to " + print(span.toHz(), setup)
+                + " at nominal values)").orElse("");
     }
 
     private static String print(double speedHz, Setup setup) {
@@ -141,6 +163,6 @@ public record Preflight(
     }
 
     private static String print(double volts) {
-        return new Quantity(volts, Unit.VOLT).rounded(2);
+        return new Quantity(volts, Unit.VOLT).rounded(3);
     }
 }

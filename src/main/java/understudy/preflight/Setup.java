@@ -9,6 +9,7 @@ import understudy.rig.Coupling;
 import understudy.rig.Input;
 import understudy.rig.Probe;
 import understudy.rig.Rig;
+import understudy.rig.WorstCase;
 import understudy.wave.MeanVolts;
 import understudy.wave.OutputFacts;
 
@@ -21,6 +22,7 @@ import understudy.wave.OutputFacts;
  * @param level     times the pattern's volts, above 0
  * @param corrected the droop of what couples is undone while the headroom lasts
  * @param swapped   the two clips are swapped
+ * @param built     what rig and input really are; whoever plays takes them for what they are called
  */
 public record Setup(
         Pattern pattern,
@@ -29,7 +31,8 @@ public record Setup(
         int rateHz,
         double level,
         boolean corrected,
-        boolean swapped) {
+        boolean swapped,
+        WorstCase.Build built) {
     /** Where pattern volts are told: well above what couples, well below what smooths. */
     public static final double MID_HZ = 1000;
     /** What the largest output may use of full scale: room for what a converter's filter overshoots. */
@@ -46,7 +49,7 @@ public record Setup(
         Pattern alone = pattern.withProfile(Optional.empty()).withOutputs(List.of(output)).withFaults(
                 pattern.faults().stream().filter(fault -> fault.place().on()
                         && fault.place().output().equals(output.name())).toList());
-        return new Setup(alone, rig, input, rateHz, 1, true, false);
+        return new Setup(alone, rig, input, rateHz, 1, true, false, new WorstCase.Build(rig, input));
     }
 
     public Output output() {
@@ -76,31 +79,36 @@ public record Setup(
     }
 
     public Setup withLevel(double other) {
-        return new Setup(pattern, rig, input, rateHz, other, corrected, swapped);
+        return new Setup(pattern, rig, input, rateHz, other, corrected, swapped, built);
     }
 
     Setup withRate(int otherHz) {
-        return new Setup(pattern, rig, input, otherHz, level, corrected, swapped);
+        return new Setup(pattern, rig, input, otherHz, level, corrected, swapped, built);
     }
 
     Setup withRig(Rig other) {
-        return new Setup(pattern, other, input, rateHz, level, corrected, swapped);
+        return new Setup(pattern, other, input, rateHz, level, corrected, swapped, new WorstCase.Build(other, input));
     }
 
     Setup withInput(Input other) {
-        return new Setup(pattern, rig, other, rateHz, level, corrected, swapped);
+        return new Setup(pattern, rig, other, rateHz, level, corrected, swapped, new WorstCase.Build(rig, other));
     }
 
     Setup withOutput(Output other) {
-        return new Setup(pattern.withOutputs(List.of(other)), rig, input, rateHz, level, corrected, swapped);
+        return new Setup(pattern.withOutputs(List.of(other)), rig, input, rateHz, level, corrected, swapped, built);
     }
 
     public Setup withCorrection(boolean other) {
-        return new Setup(pattern, rig, input, rateHz, level, other, swapped);
+        return new Setup(pattern, rig, input, rateHz, level, other, swapped, built);
     }
 
     public Setup withSwapped(boolean other) {
-        return new Setup(pattern, rig, input, rateHz, level, corrected, other);
+        return new Setup(pattern, rig, input, rateHz, level, corrected, other, built);
+    }
+
+    /** Built of these parts, and played as before. */
+    Setup withBuilt(WorstCase.Build other) {
+        return new Setup(pattern, rig, input, rateHz, level, corrected, swapped, other);
     }
 
     /** Whether direct voltage is blocked on the way. */
@@ -108,9 +116,11 @@ public record Setup(
         return rig.output().couplingFarads().isPresent() || !(rig.divider().coupling() instanceof Coupling.Direct);
     }
 
+    /** As it is taken for. */
     Connection connection() {
         return new Connection(rig, input);
     }
+
 
     static double pinVoltsPerFullScale(Connection connection) {
         return connection.gain(Probe.PINS, MID_HZ).volts();

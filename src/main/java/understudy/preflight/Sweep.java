@@ -4,10 +4,11 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.ConcurrentHashMap;
+import java.util.function.DoublePredicate;
 import java.util.stream.DoubleStream;
 import java.util.stream.IntStream;
 
-/** One setup judged over speed; keeps what it has judged. May be used by several threads. */
+/** One setup judged over speed, in all its builds; keeps what it has judged. May be used by several threads. */
 final class Sweep {
     /** Ends are found to less than half of the 1 % that is promised. */
     private static final double CLOSE = 1.004;
@@ -16,7 +17,12 @@ final class Sweep {
     private static final double MOST_CYCLE_FRAMES = 400_000;
 
     private final Setup setup;
-    private final Map<Double, Judgement> known = new ConcurrentHashMap<>();
+    private final CycleEvents events;
+    private final List<Setup> corners;
+    private final Map<Double, AtSpeed> known = new ConcurrentHashMap<>();
+    private final Map<Double, Boolean> decoded = new ConcurrentHashMap<>();
+    /** The corner that was not decoded when that was last tried: likely not to be so at the next speed either. */
+    private volatile int suspect;
     private final double lowestHz;
     private final double topHz;
     private final double chosenHz;
@@ -25,7 +31,8 @@ final class Sweep {
     Sweep(Setup setup, double chosenHz) {
         this.setup = setup;
         this.topHz = setup.pattern().speed().toHz();
-        CycleEvents events = CycleEvents.of(setup);
+        this.events = CycleEvents.of(setup);
+        this.corners = Corners.of(setup);
         double slowest = Double.isNaN(events.fixedHz())
                 ? setup.rateHz() / MOST_CYCLE_FRAMES / events.cyclesPerTurn() : topHz / 1000;
         this.lowestHz = Math.min(topHz, Math.max(setup.pattern().speed().fromHz(), slowest));
@@ -36,28 +43,73 @@ final class Sweep {
         return chosenHz;
     }
 
-    Judgement at(double speedHz) {
-        return known.computeIfAbsent(speedHz, hz -> Judgement.of(setup, hz));
+    /** Whether any part has a tolerance. */
+    boolean hasCorners() {
+        return !corners.isEmpty();
     }
 
-    /** From the lowest speed to the top in even ratios, the chosen speed among them; {@code each} runs after each. */
-    List<Judgement> overview(Runnable each) {
-        double[] speeds = DoubleStream.concat(DoubleStream.of(chosenHz), IntStream.range(0, POINTS).mapToDouble(
+    AtSpeed at(double speedHz) {
+        return known.computeIfAbsent(speedHz, hz -> {
+            Played played = Played.at(setup, events, hz);
+            Judgement nominal = Judgement.of(setup, events, played, hz);
+            Judgement worst = nominal;
+            for (Setup corner : corners) {
+                worst = worst.worse(Judgement.of(corner, events, played, hz));
+            }
+            return new AtSpeed(worst, nominal);
+        });
+    }
+
+    /** Whether all builds decode. */
+    boolean decodes(double speedHz) {
+        AtSpeed judged = known.get(speedHz);
+        return judged != null ? judged.isDecoded() : decoded.computeIfAbsent(speedHz, hz -> {
+            Played played = Played.at(setup, events, hz);
+            for (int i = 0; i < corners.size(); i++) {
+                int corner = (suspect + i) % corners.size();
+                if (!Judgement.of(corners.get(corner), events, played, hz).isDecoded()) {
+                    suspect = corner;
+                    return false;
+                }
+            }
+            return Judgement.of(setup, events, played, hz).isDecoded();
+        });
+    }
+
+    boolean decodesNominally(double speedHz) {
+        AtSpeed judged = known.get(speedHz);
+        return (judged != null ? judged.nominal() : Judgement.of(setup, speedHz)).isDecoded();
+    }
+
+    /** From the lowest speed to the top in even ratios, the chosen speed among them. */
+    double[] speedsHz() {
+        return DoubleStream.concat(DoubleStream.of(chosenHz), IntStream.range(0, POINTS).mapToDouble(
                 i -> i == POINTS - 1 ? topHz : lowestHz * Math.pow(topHz / lowestHz, i / (POINTS - 1.0))))
                 .sorted().distinct().toArray();
-        return DoubleStream.of(speeds).parallel().mapToObj(this::at).peek(judged -> each.run()).toList();
     }
 
-    /** The decoded stretch around the chosen speed; where that is not decoded, the longest. */
-    Optional<Stretch> usable(List<Judgement> overview) {
+    /** All of those judged; {@code each} runs after each. */
+    List<AtSpeed> overview(Runnable each) {
+        return DoubleStream.of(speedsHz()).parallel().mapToObj(this::at).peek(judged -> each.run()).toList();
+    }
+
+    /**
+     * The decoded stretch around the chosen speed; where that is not decoded, the longest.
+     *
+     * @param decodes whether a speed is decoded
+     */
+    Optional<Stretch> usable(DoublePredicate decodes) {
+        double[] speeds = speedsHz();
+        boolean[] good = new boolean[speeds.length];
+        IntStream.range(0, speeds.length).parallel().forEach(i -> good[i] = decodes.test(speeds[i]));
         Stretch best = null;
-        for (int i = 0; i < overview.size(); i++) {
+        for (int i = 0; i < speeds.length; i++) {
             int from = i;
-            while (i < overview.size() && overview.get(i).isDecoded()) {
+            while (i < speeds.length && good[i]) {
                 i++;
             }
             if (i > from) {
-                Stretch stretch = stretch(overview, from, i - 1);
+                Stretch stretch = stretch(decodes, speeds, from, i - 1);
                 boolean here = stretch.fromHz <= chosenHz && chosenHz <= stretch.toHz;
                 best = best == null || here || stretch.ratio() > best.ratio() ? stretch : best;
                 if (here) {
@@ -80,23 +132,21 @@ final class Sweep {
         }
     }
 
-    private Stretch stretch(List<Judgement> overview, int first, int last) {
+    private static Stretch stretch(DoublePredicate decodes, double[] speeds, int first, int last) {
         double[] low = first == 0
-                ? new double[] {overview.get(0).speedHz(), Double.NaN}
-                : bisect(overview.get(first).speedHz(), overview.get(first - 1).speedHz());
-        double[] high = last == overview.size() - 1
-                ? new double[] {overview.get(last).speedHz(), Double.NaN}
-                : bisect(overview.get(last).speedHz(), overview.get(last + 1).speedHz());
+                ? new double[] {speeds[0], Double.NaN} : bisect(decodes, speeds[first], speeds[first - 1]);
+        double[] high = last == speeds.length - 1
+                ? new double[] {speeds[last], Double.NaN} : bisect(decodes, speeds[last], speeds[last + 1]);
         return new Stretch(low[0], high[0], low[1], high[1]);
     }
 
     /** The end between a speed that is decoded and one that is not: the last good, the first bad. */
-    private double[] bisect(double goodHz, double badHz) {
+    private static double[] bisect(DoublePredicate decodes, double goodHz, double badHz) {
         double good = goodHz;
         double bad = badHz;
         while (Math.max(good / bad, bad / good) > CLOSE) {
             double middle = Math.sqrt(good * bad);
-            if (at(middle).isDecoded()) {
+            if (decodes.test(middle)) {
                 good = middle;
             } else {
                 bad = middle;
@@ -117,8 +167,8 @@ final class Sweep {
         double good = fromHz;
         while (good != end) {
             double next = upwards ? Math.min(end, good * step) : Math.max(end, good * step);
-            if (!at(next).isDecoded()) {
-                return bisect(good, next)[0];
+            if (!decodes(next)) {
+                return bisect(this::decodes, good, next)[0];
             }
             good = next;
         }

@@ -12,7 +12,11 @@ public enum Verdict {
     /** As many teeth as there are, but their distances fit neither way round. */
     OUT_OF_STEP("out of step"),
     /** Teeth are missed, or counted twice. */
-    MISCOUNTED("teeth missed"),
+    MISCOUNTED("miscounted"),
+    /** The transformer's core would have to carry more than it can: what comes then is no copy of the signal. */
+    SATURATED("core saturates"),
+    /** The input's clamp cuts the ringing: how loud it is can't be told any more. */
+    CUT("cut by the clamp"),
     /** Too little arrives: the input never switches. */
     SILENT("never switches");
 

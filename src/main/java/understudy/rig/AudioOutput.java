@@ -42,6 +42,6 @@ public record AudioOutput(
 
     AudioOutput settled(Pick pick) {
         return new AudioOutput(pick.settle(fullScaleVolts), pick.settle(outputOhms),
-                couplingFarads.map(pick::settleStore), inverted, popVolts);
+                couplingFarads.map(pick::settleCoupling), inverted, popVolts);
     }
 }

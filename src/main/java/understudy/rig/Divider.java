@@ -23,9 +23,9 @@ public record Divider(Spread seriesOhms, Optional<Spread> shuntOhms, Coupling co
 
     private static Coupling settled(Coupling coupling, Pick pick) {
         if (coupling instanceof Coupling.Capacitor capacitor) {
-            return new Coupling.Capacitor(pick.settleStore(capacitor.farads()));
+            return new Coupling.Capacitor(pick.settleCoupling(capacitor.farads()));
         } else if (coupling instanceof Coupling.Transformer t) {
-            return new Coupling.Transformer(pick.settle(t.ratio()), pick.settleStore(t.henries()),
+            return new Coupling.Transformer(pick.settle(t.ratio()), pick.settleCoupling(t.henries()),
                     pick.settle(t.primaryOhms()), pick.settle(t.secondaryOhms()), t.mostVoltSeconds());
         }
         return coupling;

@@ -10,8 +10,8 @@ import understudy.quantity.Unit;
  * Finds the divider with the best worst-case margin that keeps the limits, among all pairs of preferred values: series 1
  * kohm to 1 Mohm, shunt 100 ohm to 1 Mohm or none.
  *
- * <p>It is the true optimum: no build's worst case is better than its nominal margin, so pairs are taken by falling
- * nominal margin, and the search ends where that falls below the best worst case found.
+ * <p>It is the true optimum: a pair's worst case is no better than any one of its builds. So pairs are taken by the
+ * margin of a bad build, the worst of all first, and the search ends where that falls below the best worst case found.
  */
 public final class DividerSearch {
     static final double LEAST_SERIES_OHMS = 1e3; // a half-watt resistor of 1 kohm stands 16 V
@@ -61,7 +61,8 @@ public final class DividerSearch {
         }
     }
 
-    private record Candidate(Divider divider, double nominalMarginVolts) {}
+    /** @param mostVolts no worst case of it is better than this */
+    private record Candidate(Divider divider, double mostVolts) {}
 
     /** The best divider, or a refusal that says why there is none and what would do. */
     public static Design best(Request request) {
@@ -94,8 +95,25 @@ public final class DividerSearch {
                 }
             }
         }
-        candidates.sort(Comparator.comparingDouble(Candidate::nominalMarginVolts).reversed());
-        return candidates;
+        return byBadBuild(request, candidates);
+    }
+
+    /** Tells each by a build with its parts at the ends that are worst for the nominally best one; the best first. */
+    private static List<Candidate> byBadBuild(Request request, List<Candidate> candidates) {
+        Comparator<Candidate> byMargin = Comparator.comparingDouble(Candidate::mostVolts);
+        List<Candidate> told = new ArrayList<>();
+        for (boolean shunted : new boolean[] {true, false}) { // with other parts, corners are counted otherwise
+            List<Candidate> alike = candidates.stream()
+                    .filter(candidate -> candidate.divider().shuntOhms().isPresent() == shunted).toList();
+            alike.stream().max(byMargin).map(best -> WorstCase.worst(rig(request, best.divider()), request.input(),
+                    request.use())).ifPresent(ends -> alike.forEach(candidate -> {
+                        WorstCase.Build bad = WorstCase.corner(rig(request, candidate.divider()), request.input(), ends);
+                        told.add(new Candidate(candidate.divider(), Math.min(
+                                candidate.mostVolts(), WorstCase.marginVolts(bad, request.use()))));
+                    }));
+        }
+        told.sort(byMargin.reversed());
+        return told;
     }
 
     /**
@@ -126,13 +144,13 @@ public final class DividerSearch {
     private static Optional<Candidate> best(Request request, List<Candidate> candidates, double mostDirectOhms) {
         Candidate best = null;
         double bestVolts = 0;
+        CornerCheck corners = new CornerCheck(request.input(), request.use(), request.limits());
         for (Candidate candidate : candidates) {
-            if (candidate.nominalMarginVolts() <= bestVolts) {
+            if (candidate.mostVolts() <= bestVolts) {
                 break;
             }
             Rig rig = rig(request, candidate.divider());
-            if (directFits(rig, request.input(), mostDirectOhms)
-                    && keepsAtCorners(rig, request.input(), request.use(), request.limits())) {
+            if (directFits(rig, request.input(), mostDirectOhms) && corners.keeps(rig)) {
                 double volts = WorstCase.marginVolts(rig, request.input(), request.use());
                 if (volts > bestVolts) {
                     best = candidate;
@@ -164,15 +182,6 @@ public final class DividerSearch {
         return ohms >= ReluctorInput.LEAST_COIL_OHMS && ohms <= mostDirectOhms;
     }
 
-    private static boolean keepsAtCorners(Rig rig, Input input, Use use, Limits limits) {
-        for (WorstCase.Build build : WorstCase.corners(rig, input)) {
-            if (!new StateStudy(build.rig(), build.input(), use).keeps(limits)) {
-                return false;
-            }
-        }
-        return true;
-    }
-
     /** The divider nearest to a refused one, by the ratios of its resistors, that keeps the limits. */
     static Optional<Divider> nearest(Assessment refused, Limits limits, Preferred series) {
         Divider from = refused.rig().divider();
@@ -184,6 +193,7 @@ public final class DividerSearch {
                 all.addAll(dividers(series, tolerance, other, from.coupling()));
             }
         }
+        CornerCheck corners = new CornerCheck(refused.input(), refused.use(), limits);
         all.sort(Comparator.comparingDouble(divider ->
                 Math.abs(Math.log(divider.seriesOhms().nominal() / from.seriesOhms().nominal()))
                         + Math.abs(Math.log(divider.shuntOhms().map(Spread::nominal).orElse(MOST_OHMS) / shunt))));
@@ -191,7 +201,7 @@ public final class DividerSearch {
                 .filter(divider -> {
                     Rig rig = refused.rig().withDivider(divider);
                     return new StateStudy(rig, refused.input(), refused.use()).keeps(limits) // most fail here already
-                            && keepsAtCorners(rig, refused.input(), refused.use(), limits);
+                            && corners.keeps(rig);
                 })
                 .findFirst();
     }

@@ -40,6 +40,6 @@ public record FrontEnd(Spread seriesOhms, Optional<Spread> filterFarads, Optiona
     }
 
     FrontEnd settled(Pick pick) {
-        return new FrontEnd(pick.settle(seriesOhms), filterFarads.map(pick::settleStore), clamp);
+        return new FrontEnd(pick.settle(seriesOhms), filterFarads.map(pick::settleFilter), clamp);
     }
 }

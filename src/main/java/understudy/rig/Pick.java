@@ -4,14 +4,21 @@ package understudy.rig;
 interface Pick {
     double of(Spread spread);
 
-    /** For capacitors and inductors. */
-    double ofStore(Spread spread);
+    /** For what couples: capacitors in the signal's way, and a transformer's inductance. */
+    double ofCoupling(Spread spread);
+
+    /** For capacitors to ground. */
+    double ofFilter(Spread spread);
 
     default Spread settle(Spread spread) {
         return Spread.exactly(of(spread));
     }
 
-    default Spread settleStore(Spread spread) {
-        return Spread.exactly(ofStore(spread));
+    default Spread settleCoupling(Spread spread) {
+        return Spread.exactly(ofCoupling(spread));
+    }
+
+    default Spread settleFilter(Spread spread) {
+        return Spread.exactly(ofFilter(spread));
     }
 }

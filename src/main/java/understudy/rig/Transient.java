@@ -68,6 +68,11 @@ public final class Transient {
         return probe.volts(wiring, nodeVolts);
     }
 
+    /** The integral, from none, of the volts across a transformer's primary, less its winding; 0 without one. */
+    public double coreVoltSeconds() {
+        return wiring.core == 0 ? 0 : wiring.coreHenries * state[wiring.coreStore];
+    }
+
     private void swap() {
         double[] old = state;
         state = next;

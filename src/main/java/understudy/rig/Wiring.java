@@ -37,6 +37,9 @@ final class Wiring {
     final double legOhms;
     /** Behind the primary's winding, where a transformer's core sees its volts; 0 without one. */
     int core;
+    /** Place of its inductance in the state. */
+    int coreStore;
+    double coreHenries;
     private final int rigStores;
 
     private final Input input;
@@ -98,7 +101,9 @@ final class Wiring {
             int secondary = network.node();
             int behind = network.node();
             network.resistor(afterSeries, core, transformer.primaryOhms().nominal());
-            network.inductor(core, 0, transformer.henries().nominal());
+            coreStore = network.stateSize();
+            coreHenries = transformer.henries().nominal();
+            network.inductor(core, 0, coreHenries);
             network.transformer(core, secondary, bottom, transformer.ratio().nominal());
             network.resistor(secondary, behind, transformer.secondaryOhms().nominal());
             return behind;

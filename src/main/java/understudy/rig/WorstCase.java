@@ -4,16 +4,23 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Random;
 import java.util.function.Consumer;
+import java.util.function.ToDoubleFunction;
 
 /** A rig and an input as they may really be, every part somewhere within its tolerance. */
 public final class WorstCase {
+    /** Of volts and amperes that no part changes. */
+    private static final double ROUNDING = 1e-9;
     /** More toleranced parts than any circuit of the model has. */
     private static final int MOST_PARTS = 16;
 
     private WorstCase() {}
 
     /** One of the ways in which the parts may turn out; all tolerances are zero. */
-    public record Build(Rig rig, Input input) {}
+    public record Build(Rig rig, Input input) {
+        public Connection connection() {
+            return new Connection(rig, input);
+        }
+    }
 
     /**
      * Every combination of the ends of the tolerances. Volts and currents of a resistor network are monotone in each
@@ -21,16 +28,27 @@ public final class WorstCase {
      * instant, nor the middle of the band, nor the state at rest depends on them.
      */
     public static List<Build> corners(Rig rig, Input input) {
-        Corner count = new Corner(0);
+        List<Build> corners = new ArrayList<>();
+        long count = count(rig, input);
+        for (long ends = 0; ends < count; ends++) {
+            corners.add(corner(rig, input, ends));
+        }
+        return corners;
+    }
+
+    /** How many corners there are. */
+    static long count(Rig rig, Input input) {
+        Corner count = new Corner(0, Stores.NOMINAL);
         build(rig, input, count);
         if (count.parts > MOST_PARTS) {
             throw new IllegalStateException("too many parts: " + count.parts);
         }
-        List<Build> corners = new ArrayList<>();
-        for (long ends = 0; ends < 1L << count.parts; ends++) {
-            corners.add(build(rig, input, new Corner(ends)));
-        }
-        return corners;
+        return 1L << count.parts;
+    }
+
+    /** One of them, counted from 0; the same number has the same parts at the same ends while the same parts are there. */
+    static Build corner(Rig rig, Input input, long ends) {
+        return build(rig, input, new Corner(ends, Stores.NOMINAL));
     }
 
     /** So many random builds, every part, stores too, uniform within its tolerance; the same seed gives the same. */
@@ -43,7 +61,12 @@ public final class WorstCase {
             }
 
             @Override
-            public double ofStore(Spread spread) {
+            public double ofCoupling(Spread spread) {
+                return of(spread);
+            }
+
+            @Override
+            public double ofFilter(Spread spread) {
                 return of(spread);
             }
         };
@@ -54,18 +77,63 @@ public final class WorstCase {
 
     /** The least margin of all corners. */
     public static double marginVolts(Rig rig, Input input, Use use) {
+        return marginVolts(corner(rig, input, worst(rig, input, use)), use);
+    }
+
+    /** The corner with the least margin. */
+    static long worst(Rig rig, Input input, Use use) {
+        long worst = 0;
         double least = Double.POSITIVE_INFINITY;
-        for (Build build : corners(rig, input)) {
-            least = Math.min(least, new Connection(build.rig, build.input).levels(use).marginVolts(build.input));
+        long count = count(rig, input);
+        for (long ends = 0; ends < count; ends++) {
+            double margin = marginVolts(corner(rig, input, ends), use);
+            if (margin < least) {
+                least = margin;
+                worst = ends;
+            }
         }
-        return least;
+        return worst;
+    }
+
+    static double marginVolts(Build build, Use use) {
+        return build.connection().levels(use).marginVolts(build.input);
+    }
+
+    /**
+     * Where what stores stands within its tolerance, from -1, the smallest, to 1, the largest.
+     *
+     * @param coupling capacitors in the signal's way, a transformer's inductance
+     * @param filters  capacitors to ground
+     */
+    public record Stores(int coupling, int filters) {
+        static final Stores NOMINAL = new Stores(0, 0);
+    }
+
+    /**
+     * A build in which some volts or some current are least: each part goes to the end that gives less, over and over, until
+     * no part by itself gives less at its other end. Where the effect of each part goes the same way wherever the others
+     * stand, as with swings and resting volts, that is the least of all corners.
+     */
+    public static Build least(Rig rig, Input input, Stores stores, ToDoubleFunction<Build> measure) {
+        long count = count(rig, input);
+        long ends = 0;
+        double least = measure.applyAsDouble(build(rig, input, new Corner(ends, stores)));
+        for (long unchanged = 1, part = 1; unchanged < count; unchanged <<= 1, part = part << 1 < count ? part << 1 : 1) {
+            double other = measure.applyAsDouble(build(rig, input, new Corner(ends ^ part, stores)));
+            if (other < least - ROUNDING) {
+                least = other;
+                ends ^= part;
+                unchanged = 1;
+            }
+        }
+        return build(rig, input, new Corner(ends, stores));
     }
 
     /** What part, 0 to 1, of random builds has a margin above zero. */
     public static double yield(Rig rig, Input input, Use use, int builds, long seed) {
         int[] good = new int[1];
         draw(rig, input, builds, seed, build -> {
-            if (new Connection(build.rig, build.input).levels(use).marginVolts(build.input) > 0) {
+            if (marginVolts(build, use) > 0) {
                 good[0]++;
             }
         });
@@ -85,10 +153,12 @@ public final class WorstCase {
     /** Takes each toleranced part, in the order in which they are asked for, at the end that its bit says. */
     private static final class Corner implements Pick {
         private final long ends;
+        private final Stores stores;
         private int parts;
 
-        Corner(long ends) {
+        Corner(long ends, Stores stores) {
             this.ends = ends;
+            this.stores = stores;
         }
 
         @Override
@@ -100,8 +170,13 @@ public final class WorstCase {
         }
 
         @Override
-        public double ofStore(Spread spread) {
-            return spread.nominal();
+        public double ofCoupling(Spread spread) {
+            return spread.at(stores.coupling);
+        }
+
+        @Override
+        public double ofFilter(Spread spread) {
+            return spread.at(stores.filters);
         }
     }
 }

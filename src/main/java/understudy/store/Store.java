@@ -20,7 +20,7 @@ import java.util.List;
 public final class Store implements AutoCloseable {
 
     /** Changes of the file's layout, in order; one that has been released is never altered, only followed by another. */
-    private static final List<String> MIGRATIONS = List.of("001-rigs.sql");
+    private static final List<String> MIGRATIONS = List.of("001-rigs.sql", "002-jobs.sql");
     /** SQLite's mark for whose file it is: "USTY". */
     private static final int APPLICATION_ID = 0x55535459;
     private static final int WAIT_FOR_OTHERS_MILLIS = 5000;
@@ -101,7 +101,7 @@ public final class Store implements AutoCloseable {
     }
 
     private void migrate() throws SQLException {
-        inTransaction(on -> {
+        inTransaction("BEGIN IMMEDIATE", on -> {
             // asked again, since another process may have been quicker
             for (int version = number("user_version"); version < MIGRATIONS.size(); version++) {
                 try (Statement statement = on.createStatement()) {
@@ -139,6 +139,16 @@ public final class Store implements AutoCloseable {
         return new Rigs(this);
     }
 
+    /** The jobs in it. */
+    public Jobs jobs() {
+        return new Jobs(this);
+    }
+
+    /** The learned scales in it. */
+    public LearnedScales learnedScales() {
+        return new LearnedScales(this);
+    }
+
     <T> T read(Work<T> work) {
         try {
             return work.on(connection);
@@ -150,14 +160,23 @@ public final class Store implements AutoCloseable {
     /** All of it or nothing; on the disk when this returns. */
     <T> T write(Work<T> work) {
         try {
-            return inTransaction(work);
+            return inTransaction("BEGIN IMMEDIATE", work);
         } catch (SQLException e) {
             throw Trouble.with(file, e);
         }
     }
 
-    private <T> T inTransaction(Work<T> work) throws SQLException {
-        command("BEGIN IMMEDIATE");
+    /** Reads with several commands what was there at one moment, though others write meanwhile. */
+    <T> T atOneMoment(Work<T> work) {
+        try {
+            return inTransaction("BEGIN", work);
+        } catch (SQLException e) {
+            throw Trouble.with(file, e);
+        }
+    }
+
+    private <T> T inTransaction(String begin, Work<T> work) throws SQLException {
+        command(begin);
         try {
             T result = work.on(connection);
             command("COMMIT");

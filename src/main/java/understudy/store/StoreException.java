@@ -8,7 +8,9 @@ public final class StoreException extends RuntimeException {
         /** Another name is needed. */
         MEND_INPUT,
         /** The machine has to be put right: a full disk, a missing permission, a file of a newer version. */
-        MEND_SETUP
+        MEND_SETUP,
+        /** Another process was quicker. */
+        TRY_AGAIN
     }
 
     private final Remedy remedy;
@@ -28,5 +30,9 @@ public final class StoreException extends RuntimeException {
 
     static StoreException setup(String message, Throwable cause) {
         return new StoreException(Remedy.MEND_SETUP, message, cause);
+    }
+
+    static StoreException again(String message) {
+        return new StoreException(Remedy.TRY_AGAIN, message, null);
     }
 }

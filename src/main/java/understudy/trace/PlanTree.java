@@ -62,7 +62,7 @@ public record PlanTree(Node root, double minutes, double endToEndMinutes, double
                 Expectation.of(route, odds, new Halving(route), leftOff).minutes());
     }
 
-    /** Grows the tree; after that it is the policy of the tree, and plain halving beyond. */
+    /** Grows the tree; after that it is the policy of the tree, and beyond it plain halving, which takes no time. */
     private static final class Growing implements Policy {
         private final Route route;
         private final Planner planner;
@@ -72,7 +72,7 @@ public record PlanTree(Node root, double minutes, double endToEndMinutes, double
         Growing(Route route) {
             this.route = route;
             this.planner = new Planner(route);
-            this.beyond = new Halving(route);
+            this.beyond = route.canBeWrong() ? new Halving(route) : planner;
         }
 
         Node grow(Odds odds, double probability) {

@@ -1,5 +1,7 @@
 package understudy.wave;
 
+import java.util.Arrays;
+import java.util.List;
 import java.util.Optional;
 import understudy.rig.Connection;
 import understudy.rig.Coupling;
@@ -9,7 +11,8 @@ import understudy.rig.Rig;
 
 /**
  * Bends what a source gives so that it arrives at the pins as it was, in spite of the capacitors or the transformer on
- * the way, as long as full scale allows. Each channel is taken to have a rig and an input of its own, all alike.
+ * the way, as long as full scale allows. Each channel has a rig and an input of its own. What comes out are no longer volts
+ * but parts of full scale, -1 to 1, since a volt of one channel need not be a volt of the other.
  *
  * <p>First the mean goes, since no direct voltage passes: the healthy pattern's at once, what faults or the hand change
  * about it slowly, through high-passes far below the rig's own corner, one more than the rig has, so that the output
@@ -22,25 +25,29 @@ public final class DroopFree implements VoltSource {
     private static final double MID_HZ = 1000;
 
     private final VoltSource source;
-    private final double gain;
-    private final double fullScaleVolts;
+    private final double level;
     private final Track[] channels;
 
     /**
-     * @param meanVolts      of each of the source's channels; see {@link MeanVolts}
-     * @param fullScaleVolts of the source that become full scale of the audio output: what comes out is scaled so
+     * @param connections of each of the source's channels; one without is silent
+     * @param meanVolts   of each of the source's channels; see {@link MeanVolts}
+     * @param level       times the source's volts, the same for all
      */
-    public DroopFree(VoltSource source, Connection connection, double[] meanVolts, double fullScaleVolts) {
+    public DroopFree(VoltSource source, List<Optional<Connection>> connections, double[] meanVolts, double level) {
         this.source = source;
-        this.fullScaleVolts = fullScaleVolts;
-        this.gain = connection.scale(MID_HZ, true).fullScaleVolts() / fullScaleVolts;
-        double cornerHz = cornerHz(connection).orElse(0.0);
-        int stages = blocks(connection.rig()) == 0 ? 0 : blocks(connection.rig()) + 1;
+        this.level = level;
         this.channels = new Track[source.channels()];
         for (int channel = 0; channel < channels.length; channel++) {
-            channels[channel] = new Track(connection.droopCorrection(1.0 / source.rateHz()), stages, meanVolts[channel],
-                    1 - StrictMath.exp(-2 * Math.PI * cornerHz * CORNER_PART / source.rateHz()));
+            double mean = meanVolts[channel];
+            channels[channel] = connections.get(channel).map(known -> track(known, mean)).orElse(null);
         }
+    }
+
+    private Track track(Connection connection, double meanVolts) {
+        double cornerHz = cornerHz(connection).orElse(0.0);
+        int stages = blocks(connection.rig()) == 0 ? 0 : blocks(connection.rig()) + 1;
+        return new Track(connection.droopCorrection(1.0 / source.rateHz()), stages, meanVolts,
+                1 - StrictMath.exp(-2 * Math.PI * cornerHz * CORNER_PART / source.rateHz()));
     }
 
     /** Where a rig's own fall-off at low frequencies begins; none when direct voltage passes. */
@@ -73,7 +80,11 @@ public final class DroopFree implements VoltSource {
     public void render(double[][] volts, int frames) {
         source.render(volts, frames);
         for (int channel = 0; channel < channels.length; channel++) {
-            channels[channel].bend(volts[channel], frames);
+            if (channels[channel] == null) {
+                Arrays.fill(volts[channel], 0, frames, 0);
+            } else {
+                channels[channel].bend(volts[channel], frames);
+            }
         }
     }
 
@@ -81,7 +92,7 @@ public final class DroopFree implements VoltSource {
     public long clippedFrames() {
         long clipped = 0;
         for (Track channel : channels) {
-            clipped += channel.correction.clippedFrames();
+            clipped += channel == null ? 0 : channel.correction.clippedFrames();
         }
         return clipped;
     }
@@ -108,7 +119,7 @@ public final class DroopFree implements VoltSource {
                     v -= mean;
                     means[stage] = mean + share * v;
                 }
-                volts[i] = correction.next(v * gain) * fullScaleVolts;
+                volts[i] = correction.next(v * level);
             }
         }
     }

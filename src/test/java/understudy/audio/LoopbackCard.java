@@ -29,6 +29,7 @@ public final class LoopbackCard implements AutoCloseable {
     private final Path root;
     private final Path home;
     private final Process server;
+    private final List<Process> helpers = new ArrayList<>();
 
     private LoopbackCard(Path root, Path home, Process server) {
         this.root = root;
@@ -42,6 +43,24 @@ public final class LoopbackCard implements AutoCloseable {
     }
 
     static LoopbackCard start(int channels) throws IOException, InterruptedException {
+        return start(channels, 48_000, "s32le");
+    }
+
+    /** A card of 24 bits: whatever has more is rounded on its way. */
+    static LoopbackCard startWith24Bits() throws IOException, InterruptedException {
+        return start(2, 48_000, "s24le");
+    }
+
+    /** A card that runs at a rate of its own: whatever else is played or recorded, the server converts. */
+    public static LoopbackCard startAt(int rateHz) throws IOException, InterruptedException {
+        LoopbackCard card = start(2, rateHz, "s32le");
+        // an idle sink would change over to the rate of whoever comes next
+        card.pipe(List.of("cat", "/dev/zero"), played("bench", rateHz));
+        Thread.sleep(500);
+        return card;
+    }
+
+    private static LoopbackCard start(int channels, int rateHz, String format) throws IOException, InterruptedException {
         String given = System.getenv("UNDERSTUDY_CARD");
         if (given == null) {
             throw new AssertionError("tests of real audio lines need the virtual sound card: run scripts/test");
@@ -50,8 +69,8 @@ public final class LoopbackCard implements AutoCloseable {
         Path home = Files.createTempDirectory(root, "own");
         Files.writeString(home.resolve("card.pa"), String.join("\n",
                 "load-module module-native-protocol-unix socket=" + home + "/native auth-anonymous=1",
-                "load-module module-null-sink sink_name=bench rate=48000 channels=" + channels
-                        + (channels == 6 ? " channel_map=" + SIX : "") + " format=s32le norewinds=1",
+                "load-module module-null-sink sink_name=bench rate=" + rateHz + " channels=" + channels
+                        + (channels == 6 ? " channel_map=" + SIX : "") + " format=" + format + " norewinds=1",
                 "set-default-sink bench",
                 "set-default-source bench.monitor",
                 ""));
@@ -144,6 +163,56 @@ public final class LoopbackCard implements AutoCloseable {
         return Arrays.stream(samples).map(c -> Arrays.copyOfRange(c, from, to)).toArray(double[][]::new);
     }
 
+    /** What is recorded from now on comes from elsewhere, where nothing is played. */
+    public void unplug() throws IOException, InterruptedException {
+        addSink("elsewhere");
+        expect(control("set-default-source", "elsewhere.monitor"));
+    }
+
+    /** The system's volumes, in per cent; above 100 it cuts off what has no room. */
+    public void volumes(int outputPercent, int inputPercent) throws IOException, InterruptedException {
+        expect(control("set-sink-volume", "bench", "0x" + Long.toHexString(volume(outputPercent))));
+        expect(control("set-source-volume", "bench.monitor", "0x" + Long.toHexString(volume(inputPercent))));
+    }
+
+    /** The server's own scale of volumes: the cube of it is the amplitude, 0x10000 is all of it. */
+    private static long volume(int percent) {
+        return Math.round(0x10000 * Math.cbrt(percent / 100.0));
+    }
+
+    /** Another program plays a sine on both channels, until the card is closed. */
+    public void mix(String sink, double hz, double peak) throws IOException {
+        pipe(List.of("sox", "-q", "-D", "-n", "-t", "raw", "-r", "48000", "-e", "signed", "-b", "32", "-c", "2", "-", "synth", "60", "sine",
+                Double.toString(hz), "vol", Double.toString(peak)), played(sink, 48_000));
+    }
+
+    /** What is recorded from now on is what is played, sent through these effects of sox. */
+    public void through(String... effects) throws IOException, InterruptedException {
+        addSink("far");
+        expect(control("set-default-source", "far.monitor"));
+        List<String> sox = new ArrayList<>(List.of("sox", "-q", "-D", "--buffer", "2048", "-t", "raw", "-r", "48000", "-e", "float", "-b", "32", "-c", "2",
+                "-", "-t", "raw", "-r", "48000", "-e", "signed", "-b", "32", "-"));
+        sox.addAll(List.of(effects));
+        pipe(List.of("parec", "--raw", "-d", "bench.monitor", "--rate=48000", "--channels=2", "--format=float32le",
+                "--latency-msec=20"), sox, played("far", 48_000));
+    }
+
+    private static List<String> played(String sink, int rateHz) {
+        return List.of("pacat", "--raw", "-d", sink, "--rate=" + rateHz, "--channels=2", "--format=s32le", "--latency-msec=200");
+    }
+
+    @SafeVarargs
+    private void pipe(List<String>... commands) throws IOException {
+        List<ProcessBuilder> builders = new ArrayList<>();
+        for (List<String> command : commands) {
+            var builder = new ProcessBuilder(command).redirectError(ProcessBuilder.Redirect.DISCARD);
+            builder.environment().put("PULSE_SERVER", "unix:" + home + "/native");
+            builders.add(builder);
+        }
+        builders.get(builders.size() - 1).redirectOutput(ProcessBuilder.Redirect.DISCARD);
+        helpers.addAll(ProcessBuilder.startPipeline(builders));
+    }
+
     void suspend(boolean suspended) throws IOException, InterruptedException {
         expect(control("suspend-sink", "bench", suspended ? "1" : "0"));
     }
@@ -156,7 +225,7 @@ public final class LoopbackCard implements AutoCloseable {
     }
 
     void addSink(String name) throws IOException, InterruptedException {
-        expect(control("load-module", "module-null-sink", "sink_name=" + name, "rate=48000", "channels=2", "norewinds=1"));
+        expect(control("load-module", "module-null-sink", "sink_name=" + name, "rate=48000", "channels=2", "format=s32le", "norewinds=1"));
     }
 
     void freeze() throws IOException, InterruptedException {
@@ -167,7 +236,7 @@ public final class LoopbackCard implements AutoCloseable {
         signal("-CONT");
     }
 
-    void kill() {
+    public void kill() {
         server.destroyForcibly();
     }
 
@@ -191,6 +260,7 @@ public final class LoopbackCard implements AutoCloseable {
 
     @Override
     public void close() throws IOException {
+        helpers.forEach(Process::destroyForcibly);
         pointLineAt(root, Path.of("shared"));
         Files.delete(home.resolve("pid"));
         server.destroyForcibly().onExit().orTimeout(5, TimeUnit.SECONDS).join();

@@ -6,6 +6,7 @@ import static org.assertj.core.api.Assertions.within;
 import com.fasterxml.jackson.jr.ob.JSON;
 import java.io.IOException;
 import java.nio.file.Path;
+import java.util.Arrays;
 import java.util.Map;
 import javax.sound.sampled.AudioInputStream;
 import javax.sound.sampled.AudioSystem;
@@ -63,16 +64,104 @@ class BenchTest {
         Map<String, Object> json = JSON.std.mapFrom(rendered.out());
         assertThat(((Number) json.get("fullScaleVolts")).doubleValue()).isCloseTo(PIN_VOLTS, within(1e-4));
         assertThat(json.get("calibrated")).isEqualTo(false);
-        double largest = 0;
-        try (AudioInputStream in = AudioSystem.getAudioInputStream(wav.toFile())) {
-            byte[] bytes = in.readAllBytes();
-            for (int i = 3 * 48_000; i < bytes.length; i += 3) {
-                largest = Math.max(largest, Math.abs(bytes[i] & 255 | (bytes[i + 1] & 255) << 8 | bytes[i + 2] << 16) / 0x1p23);
-            }
-        }
+        double largest = largest(0, 1);
         // 1 kHz behind a corner of 1 Hz: 1 + 5e-7 more for the droop, and what is left of the start's own offset:
         // 0.5 V/(2 pi 1 kHz) of charge at 1 Hz, 1e-3 of the level
         assertThat(largest).isCloseTo(0.5 / PIN_VOLTS, within(0.002));
+    }
+
+    /** Part of full scale that a channel reaches, the first second left out. */
+    private double largest(int channel, int channels) throws Exception {
+        double largest = 0;
+        try (AudioInputStream in = AudioSystem.getAudioInputStream(wav.toFile())) {
+            byte[] bytes = in.readAllBytes();
+            for (int i = 3 * (48_000 * channels + channel); i < bytes.length; i += 3 * channels) {
+                largest = Math.max(largest, Math.abs(bytes[i] & 255 | (bytes[i + 1] & 255) << 8 | bytes[i + 2] << 16) / 0x1p23);
+            }
+        }
+        return largest;
+    }
+
+    /** Half a volt at each of two different pins: a crank's through the bench's divider, a cam's through a smaller one. */
+    private String twoTones() throws IOException {
+        Run.in(home).understudy("rig", "make", "cam-box", "--full-scale", "1.4 V 0%", "--output-ohms", "100 ohm 0%",
+                "--output-capacitor", "10 uF 0%", "--series", "10k 0%", "--shunt", "56k 0%");
+        return Samples.write(home, "two.yaml", """
+                title: Two tones
+                purpose: Half a volt each.
+                source: Made up.
+                speed: {default: 1 kHz, from: 100 Hz, to: 4 kHz}
+                outputs:
+                  - name: crank
+                    tone: {shape: sine, peak-to-peak: 1 V, cycles-per-turn: 1}
+                  - name: cam
+                    tone: {shape: sine, peak-to-peak: 1 V, cycles-per-turn: 2}
+                """).toString();
+    }
+
+    @Test
+    void eachOutputGoesThroughItsOwnRigIntoItsOwnInput() throws Exception {
+        String cam = "cam=resistive, resistance: 22k 0%, needs: 0.6 V";
+        String[] both = {twoTones(), "--rig", "bench", "--input", INPUT, "--rig", "cam = cam-box", "--input", cam, "--for", "2 s"};
+        Run.Outcome rendered = render(both);
+        assertThat(rendered.err()).isEmpty();
+        assertThat(rendered.out()).contains("\ncrank: rig bench on resistive: volts are at the pins, under load; full scale is ",
+                "\ncam: rig cam-box on resistive: volts are at the pins, under load; full scale is ");
+        double behindOhms = 1 / (1 / 56e3 + 1 / 22_000.2);
+        double camVolts = 1.4 * behindOhms / (10_100 + behindOhms) * 22_000 / 22_000.2;
+        // as for one output: what is left of the start, 1e-3 of the level
+        assertThat(largest(0, 2)).isCloseTo(0.5 / PIN_VOLTS, within(0.002));
+        assertThat(largest(1, 2)).isCloseTo(0.5 / camVolts, within(0.002));
+        assertThat(camVolts / PIN_VOLTS).as("they differ").isGreaterThan(1.1);
+
+        String[] fitted = Arrays.copyOf(both, both.length + 2);
+        fitted[both.length] = "--fit";
+        fitted[both.length + 1] = "--json";
+        Run.Outcome json = render(fitted);
+        assertThat(json.err()).isEmpty();
+        // scaled alike: the one with less room fills 90 %, the other the same volts
+        assertThat(largest(0, 2)).isCloseTo(0.9, within(0.002));
+        assertThat(largest(1, 2)).isCloseTo(0.9 * PIN_VOLTS / camVolts, within(0.002));
+        Map<String, Object> told = JSON.std.mapFrom(json.out());
+        assertThat(told.get("fullScaleVolts")).isNull();
+        Map<?, ?> second = (Map<?, ?>) ((java.util.List<?>) told.get("outputs")).get(1);
+        assertThat(second.get("rig")).isEqualTo("cam-box");
+        // full scale there is worth so many of the pattern's volts: level 0.9 PIN_VOLTS/0.5
+        assertThat(((Number) second.get("fullScaleVolts")).doubleValue())
+                .isCloseTo(camVolts / (0.9 * PIN_VOLTS / 0.5), within(1e-4));
+    }
+
+    @Test
+    void eachOutputIsForeseenOnItsOwnInput() throws Exception {
+        Run.Outcome play = Run.in(home).understudy("play", twoTones(), "--rig", "bench", "--rig", "cam=cam-box", "--input",
+                INPUT, "--input", "cam=resistive, resistance: 22k 0%, needs: 0.6 V", "--to", "silent", "--for", "200 ms");
+        assertThat(play.err()).isEmpty();
+        // half a volt into an input that needs 0.1 V, and one that needs 0.6 V
+        assertThat(play.out()).containsPattern("\ncrank decodes from 100 Hz to 4 kHz on this input[^\n]*; 400 mV to spare at 1 kHz\n")
+                .containsPattern("\ncam does not decode at any speed on this input[^\n]*; 100 mV short at 1 kHz\n");
+        Run.Outcome preflight = Run.in(home).understudy("preflight", home.resolve("two.yaml").toString(), "--output", "cam",
+                "--rig", "cam=cam-box", "--rig", "bench", "--input", "resistive, needs: 0.2 V");
+        assertThat(preflight.err()).isEmpty();
+        assertThat(preflight.out()).startsWith("Two tones: output cam, from rig cam-box into resistive\n");
+    }
+
+    @ParameterizedTest
+    @CsvSource(delimiter = '|', quoteCharacter = '`', textBlock = """
+            --rig;crank=bench;--input;crank=resistive|--rig: nothing is said of output cam; add --rig cam=NAME and --input cam=KIND, or leave it out with --channels
+            --rig;bench;--input;crank=resistive|--rig: the volts at the pins of output cam depend on the input too; add --input KIND; 'understudy input' lists the kinds
+            --rig;crank=bench;--input;resistive|--input: it says nothing of output cam without a rig; add --rig NAME, or leave it out
+            --rig;bench;--input;resistive;--input;can=resistive|--input: the pattern has no output "can"; it has crank, cam
+            --rig;bench;--input;cam=resistive;--input;cam=resistive;--input;resistive|--input: it is given twice for cam; leave one of them out
+            --rig;bench;--rig;cam-box;--input;resistive|--rig: "cam-box" is said of every output, and so was "bench"; say of which output: --rig crank=...
+            """)
+    void whatIsSaidOfOutputsMustFitTogether(String typed, String said) throws Exception {
+        Run.Outcome outcome = render((twoTones() + ";" + typed).split(";"));
+        assertThat(outcome.err()).isEqualTo(said + "\n");
+        assertThat(outcome.exitCode()).isEqualTo(Main.BAD_INPUT);
+        assertThat(wav).doesNotExist();
+        // an output that is not played needs nothing
+        assertThat(render(twoTones(), "--channels", "crank", "--rig", "crank=bench", "--input", "crank=resistive", "--for", "1 s").err())
+                .isEmpty();
     }
 
     @Test
@@ -104,7 +193,7 @@ class BenchTest {
             {"render", wheel, "--fit", "--rig", "bench", "--input", INPUT, "--out", wav.toString()}}) {
             Run.Outcome refused = Run.in(home).understudy(command);
             assertThat(refused.exitCode()).isEqualTo(Main.BAD_INPUT);
-            assertThat(refused.err()).startsWith("--rig: ").contains("pin shorted to 24 V gives ")
+            assertThat(refused.err()).startsWith("rig bench: ").contains("pin shorted to 24 V gives ")
                     .contains("the nearest values that keep the limits are series ");
             assertThat(refused.out()).isEmpty();
         }

@@ -9,6 +9,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Map;
+import java.util.stream.Stream;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
@@ -37,7 +38,7 @@ class CalibrateCommandTest {
     }
 
     @Test
-    void aPerfectCable() throws IOException {
+    void aPerfectCable() throws Exception {
         Path picture = home.resolve("response.svg");
         Path kept = home.resolve("response.json");
         assertThat(Run.in(home).understudy("rig", "make", "bench-1").exitCode()).isZero();
@@ -63,6 +64,59 @@ class CalibrateCommandTest {
         assertThat(run.err().replace('\n', ' ')).contains("nothing else: no box, no clip, no vehicle", "kept with the rig bench-1");
         // no corner above 0.3 Hz into 101 ohm and 10 kohm: at least 1/(2 pi 0.3 Hz 10.1 kohm) = 52.5 uF
         assertThat(calibrated().couplingFarads().orElseThrow().nominal()).isCloseTo(52.5e-6, within(0.1e-6));
+        assertThat(calibrated().fullScaleVolts().nominal()).isCloseTo(1.44816, within(5e-5));
+        assertThat(number(json, "latencyUncertaintySeconds")).isBetween(0.001, 1.0);
+        somethingHasChangedSince();
+    }
+
+    /** The recording level is 70 % now: 20 lg 0.7 is -3.1 dB. A later check tells it, and changes nothing. */
+    private void somethingHasChangedSince() throws Exception {
+        card.volumes(100, 70);
+        try {
+            Run.Outcome run = Run.in(home).understudy("calibrate", "--loopback", "--yes", "--rig", "bench-1", "--check");
+            assertThat(run.exitCode()).as(run.err()).isEqualTo(Main.FAILED);
+            assertThat(run.out()).contains("Mind: the gain has changed by -3.1 dB since the calibration of 2026-03-01; check the"
+                    + " system's volume and the recording level");
+            assertThat(run.err()).contains("the output is not what it was when it was calibrated", "what was kept with bench-1 stands");
+            assertThat(history()).extracting(Calibration::method).containsExactly("loopback", "meter");
+        } finally {
+            card.volumes(100, 100);
+        }
+    }
+
+    /**
+     * The input's scale is known: the cable is straight, so full scale of the output under load is 1.2 V peak too. Open it
+     * is more by 100 ohm, 50 % either way, over 10 kohm, 5 % either way: 1.2 V x 1.01 = 1.212 V. Highest
+     * 1.2 x 1.03 x (1 + 150/9500) x 1.00115 = 1.2570, 3.7 % more.
+     */
+    @Test
+    void voltsFromACable() throws Exception {
+        assertThat(Run.in(home).understudy("rig", "make", "bench-1").exitCode()).isZero();
+        Run.Outcome run = Run.in(home).understudy("calibrate", "--loopback", "--yes", "--rig", "bench-1", "--input-full-scale",
+                "1.2 V 3%", "--input-resistance", "10k", "--json");
+        assertThat(run.exitCode()).as(run.err()).isZero();
+        Map<?, ?> volts = (Map<?, ?>) JSON.std.mapFrom(run.out()).get("fullScaleVolts");
+        // the gain is exact to 0.01 dB
+        assertThat(((Number) volts.get("nominal")).doubleValue()).isCloseTo(1.212, within(0.0014));
+        assertThat(((Number) volts.get("tolerance")).doubleValue()).isCloseTo(1.2570 / 1.212 - 1, within(2e-4));
+        assertThat(calibrated().fullScaleVolts().nominal()).isCloseTo(1.212, within(0.0014));
+    }
+
+    /** A meter that shows the same is no change; one that shows a fifth less is, and what was kept stands. */
+    @Test
+    void aLaterCheckKeepsNothing() {
+        assertThat(Run.in(home).understudy("rig", "make", "bench-1").exitCode()).isZero();
+        bad("--check: bench-1 has no calibration with a meter to compare with", "calibrate", "--meter", "--yes", "--rig", "bench-1", "--check");
+        bad("--check: there is nothing to compare with; give --rig too", "calibrate", "--meter", "--yes", "--check");
+        assertThat(meter("0.512\n0.465\n").exitCode()).isZero();
+        Run.Outcome same = meter("0.51\n0.463\n", "--check");
+        assertThat(same.exitCode()).as(same.err()).isZero();
+        assertThat(same.out()).contains("nothing has changed since the calibration of 2026-03-01; what was kept with bench-1 stands");
+        Run.Outcome less = meter("0.4\n0.363\n", "--check");
+        assertThat(less.exitCode()).isEqualTo(Main.FAILED);
+        assertThat(less.out()).contains("Mind: the full scale has changed by -22 %");
+        assertThat(meter("0\n0\n", "--check").exitCode()).isEqualTo(Main.FAILED);
+        assertThat(history()).hasSize(1);
         assertThat(calibrated().fullScaleVolts().nominal()).isCloseTo(1.44816, within(5e-5));
     }
 
@@ -109,8 +163,9 @@ class CalibrateCommandTest {
         assertThat(history.get(1).remark()).contains("every sample is zero");
     }
 
-    private Run.Outcome meter(String readings) {
-        return Run.in(home).atTerminal(readings).understudy("calibrate", "--meter", "--yes", "--rig", "bench-1", "--load", "1k");
+    private Run.Outcome meter(String readings, String... more) {
+        Stream<String> words = Stream.of("calibrate", "--meter", "--yes", "--rig", "bench-1", "--load", "1k");
+        return Run.in(home).atTerminal(readings).understudy(Stream.concat(words, Stream.of(more)).toArray(String[]::new));
     }
 
     private AudioOutput calibrated() {
@@ -144,6 +199,7 @@ class CalibrateCommandTest {
         bad("--load: \"1 V\" is a voltage", "calibrate", "--meter", "--load", "1 V");
         bad("--device: no audio output named \"none\"", "calibrate", "--meter", "--device", "none");
         bad("--input: no audio input named \"none\"", "calibrate", "--loopback", "--input", "none");
+        bad("--input-full-scale: \"2 ohm\" is a resistance", "calibrate", "--loopback", "--input-full-scale", "2 ohm");
         bad("--plot: a meter tells nothing to draw", "calibrate", "--meter", "--plot", "a.png");
         bad("--out: \"a.txt\" is no name for a result; give a name that ends in .json", "calibrate", "--meter", "--out", "a.txt");
         bad("nobody can be asked whether nothing else is connected", "calibrate", "--loopback");

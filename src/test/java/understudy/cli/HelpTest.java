@@ -37,7 +37,7 @@ class HelpTest {
                 Commands:
                   patterns    Lists the patterns that come with Understudy.
                   show        Tells about one pattern: its purpose, its events, how it looks.
-                  check       Tells everything that is wrong with pattern files.
+                  check       Tells everything that is wrong with pattern and circuit files.
                   play        Plays a pattern's signal to an audio output.
                   render      Writes a pattern's signal to a WAV file.
                   measure     Measures a recording, or what comes in at an audio input.
@@ -47,6 +47,11 @@ class HelpTest {
                   divider     Chooses the resistors of the box, within the limits; draws it.
                   input       Tells what kind of input a pin is, from a meter's readings.
                   preflight   Tells over which speeds an input will decode, before you clip on.
+                  trace       Leads a fault hunt: where to inject, what it says, where next.
+                  report      Writes the report on a job, for the customer: as HTML or PDF.
+                  jobs        Keeps your jobs: lists, shows, exports, archives, removes them.
+                  expect      Tells what the module should display, and learns its scale.
+                  sweep       Runs a module through many speeds, and logs what it displays.
                   cautions    Tells what can hurt people or machines, and what to do about it.
                   guide       Tells how to build the box, wire it and use it, page by page.
                   completion  Prints completion for bash and zsh.
@@ -84,11 +89,15 @@ class HelpTest {
                       --fit                Scales all outputs alike, the largest to 90 % of
                                              full scale.
                       --rig=NAME           The rig it goes through; volts are then volts at the
-                                             pins. Needs --input.
+                                             pins. Needs --input. With OUTPUT= before it, like
+                                             cam=hall-box, it holds for that output alone; may
+                                             be given again.
                       --input=KIND         The module's input: a kind that 'understudy input'
                                              lists, like reluctor-adaptive, with what you know
                                              of it, like "pulled-up-5-v, pull-up: 10k 5%, low:
-                                             1.5 V".
+                                             1.5 V". With OUTPUT= before it, like
+                                             cam=resistive, it holds for that output alone; may
+                                             be given again.
                       --for=TIME           Plays so long, like "30 s" (default: until stopped).
                       --device=NAME        The audio output, or a part of its name (default:
                                              the system's).
@@ -111,7 +120,8 @@ class HelpTest {
 
     @ParameterizedTest
     @ValueSource(strings = {"patterns", "show", "check", "play", "render", "devices", "rig", "rig make", "rig list", "rig show",
-        "rig edit", "rig remove", "divider", "input", "cautions", "guide", "completion"})
+        "rig edit", "rig remove", "divider", "input", "trace", "report", "jobs", "jobs list",
+        "jobs show", "jobs export", "jobs import", "jobs archive", "jobs unarchive", "jobs remove", "expect", "sweep", "cautions", "guide", "completion"})
     void everyCommandHasHelpWithExamplesThatFitsTheScreen(String command) {
         Run.Outcome help = Run.in(home).understudy((command + " --help").split(" "));
         assertThat(help.exitCode()).isZero();
@@ -124,7 +134,8 @@ class HelpTest {
         CommandLine root = Main.commandLine(Run.in(home).surroundings(new PrintWriter(Writer.nullWriter()),
                 new PrintWriter(Writer.nullWriter())));
         // parsed, not run: every option in an example exists where the example uses it
-        Stream.concat(root.getSubcommands().values().stream(), root.getSubcommands().get("rig").getSubcommands().values().stream())
+        root.getSubcommands().values().stream()
+                .flatMap(command -> Stream.concat(Stream.of(command), command.getSubcommands().values().stream()))
                 .forEach(command -> Arrays.stream(command.getCommandSpec().usageMessage().footer())
                 .map(line -> String.format(line).strip())
                 .filter(line -> line.startsWith("understudy "))

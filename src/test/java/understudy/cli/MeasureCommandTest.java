@@ -168,6 +168,36 @@ class MeasureCommandTest {
                 "It is upside down: polarity is swapped on the way");
     }
 
+    /** What the tool rendered, against the profile that it rendered: a ramp, and an engine that is cranked and catches. */
+    @ParameterizedTest
+    @CsvSource(delimiter = '|', value = {"crank-60-2-hall | ramp: 6000 rpm, from: 500 rpm, for: 4 s",
+        "crank-36-1-vr | crank: 180 rpm, for: 4 s, cylinders: 4, ripple: 25 %; ramp: 800 rpm, for: 1 s; hold: 800 rpm, for: 1 s"})
+    void edgesFollowTheProfile(String pattern, String profile) throws IOException {
+        Path file = home.resolve("profile.wav");
+        assertThat(Run.in(home).understudy("render", pattern, "--profile", profile, "--out", file.toString()).exitCode()).isZero();
+        Map<?, ?> timing = (Map<?, ?>) json(file, "--pattern", pattern, "--profile", profile).get("timing");
+        double rms = ((Number) timing.get("rmsSeconds")).doubleValue();
+        System.out.printf("%s, %s: %s edges, %.4f ns rms, worst %.4f ns%n", pattern, profile, timing.get("edges"), rms * 1e9,
+                ((Number) timing.get("worstSeconds")).doubleValue() * 1e9);
+        assertThat(rms).isLessThan(1e-9);
+        assertThat(((Number) timing.get("clockRatio")).doubleValue()).isCloseTo(1, within(1e-9));
+        assertThat(measure(file, "--pattern", pattern, "--profile", profile).out()).contains("following the profile");
+        assertThat(measure(file, "--pattern", pattern, "--profile", "hold: 800 rpm, for: 9 s").err()).contains("this profile");
+    }
+
+    @Test
+    void aToneAgainstItsPattern() throws IOException {
+        Path file = home.resolve("tone.wav");
+        assertThat(Run.in(home).understudy("render", "sine", "--speed", "997 Hz", "--for", "3 s", "--out", file.toString()).exitCode()).isZero();
+        Map<?, ?> timing = (Map<?, ?>) json(file, "--pattern", "sine", "--speed", "997 Hz").get("timing");
+        // 24 bits of 1.4 V: 5e-8 V rms over 2 pi 997 x 1 V a second is 8 ps
+        assertThat(((Number) timing.get("rmsSeconds")).doubleValue()).isLessThan(0.05e-9);
+        assertThat(((Number) timing.get("cycleHz")).doubleValue()).isCloseTo(997, within(1e-6));
+        assertThat(((Number) timing.get("levelDb")).doubleValue()).isCloseTo(0, within(0.001));
+        assertThat(measure(file, "--pattern", "sine", "--speed", "997 Hz").out().replaceAll("\n(?!\n)", " "))
+                .contains("crossings of the middle lie", "Its level is 0.00 dB against what is drawn");
+    }
+
     @Test
     void whatIsWrongWithARecordingIsNamed() throws IOException {
         refused("every sample is zero", wav(2, t -> 0));
@@ -208,7 +238,9 @@ class MeasureCommandTest {
         bad("--plot: \"a.txt\" is no name for a picture", file, "--plot", "a.txt");
         bad("--full-scale: \"2 ohm\" is a resistance", file, "--full-scale", "2 ohm");
         bad(home.resolve("gone.wav") + ": there is no such file", home.resolve("gone.wav"));
-        bad(file + ": channel 1: output tone of sine has no teeth", file, "--pattern", "sine");
+        bad("--profile: without a pattern", file, "--profile", "hold: 800 rpm, for: 2 s");
+        bad("--profile:1:7: \"800 ohm\" is a resistance", file, "--pattern", "crank-60-2-hall", "--profile", "hold: 800 ohm, for: 2 s");
+        bad(file + ": channel 1: output knock of knock-86mm has neither teeth nor a plain shape", file, "--pattern", "knock-86mm", "--output", "knock");
         bad(file + ": channel 1: edge ", file, "--pattern", "crank-60-2-hall");
     }
 

@@ -6,6 +6,7 @@ import com.fasterxml.jackson.jr.ob.JSON;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
 import org.junit.jupiter.api.BeforeEach;
@@ -34,7 +35,8 @@ class PreflightCommandTest {
         assertThat(told.exitCode()).isZero();
         assertThat(told.out().replaceAll("\\s+", " "))
                 .startsWith("Wheel-speed ring of 44 teeth, reluctor: output wheel, from rig bench into reluctor-hysteresis ")
-                .contains("compare with a known-good sensor", "not calibrated", "It decodes from ", " to 250 km/h on this input; ",
+                .contains("compare with a known-good sensor", "not calibrated", "It decodes from ",
+                        " to 250 km/h on this input, with every part at its worst (from ", " to 250 km/h at nominal values); ",
                         "to spare at 50 km/h", "threshold: ", "This would widen it:", "volts that rise faster with speed: ",
                         "Above 250 km/h: the pattern's own range ends here.", "never switches", "44 of 44", "speed, km/h");
         assertThat(told.out().lines()).hasSizeLessThan(66).allSatisfy(line -> assertThat(line.length()).isLessThanOrEqualTo(80 + 30));
@@ -88,18 +90,36 @@ class PreflightCommandTest {
     }
 
     @Test
-    void anUnknownRigAnInputOutOfReachAndASignalWithoutTeethAreRefused() {
+    void anUnknownRigAnInputOutOfReachAndOneThatIsMadeForSomethingElseAreRefused() {
         Run.Outcome unknown = understudy("preflight", "sine", "--rig", "table", "--input", "resistive");
         assertThat(unknown.exitCode()).isEqualTo(2);
         assertThat(unknown.err()).isEqualTo("there is no rig called \"table\"; there are: bare, bench\n");
         Run.Outcome outOfReach = understudy("preflight", "sine", "--rig", "bench", "--input", "two-wire-current");
         assertThat(outOfReach.exitCode()).isEqualTo(2);
         assertThat(outOfReach.err()).contains("no passive rig can stand in for a two-wire active sensor");
-        Run.Outcome toothless = understudy("preflight", "knock-86mm", "--output", "knock", "--rig", "bench", "--input", "resistive",
-                "--fit");
-        assertThat(toothless.exitCode()).isEqualTo(2);
-        assertThat(toothless.err()).isEqualTo("knock-86mm: output knock is neither a wheel nor a tone; an input decodes teeth;"
-                + " choose a pattern that has some\n");
+        Run.Outcome misled = understudy("preflight", "knock-86mm", "--output", "knock", "--rig", "bench", "--input",
+                "pulled-up-5-v", "--fit");
+        assertThat(misled.exitCode()).isEqualTo(2);
+        assertThat(misled.err()).isEqualTo("knock-86mm: output knock rings like a knock sensor, and this input is made for a Hall"
+                + " sensor or a switch: it would take every swing for a tooth; a knock input is a plain resistance: --input"
+                + " \"resistive, resistance: 1 Mohm, needs: 50 mV\" with what you know of it\n");
+    }
+
+    @Test
+    void tellsHowManySwingsOfABurstTheInputHears() throws IOException {
+        String[] words = {"preflight", "knock-86mm", "--output", "knock", "--rig", "bench", "--input", "resistive, needs: 60 mV",
+            "--fit"};
+        Run.Outcome told = understudy(words);
+        assertThat(told.err()).isEmpty();
+        assertThat(told.out()).containsPattern("Of each burst at least \\d+ swings are beyond what the input needs;")
+                .contains("2 of 2");
+        String[] scripted = Arrays.copyOf(words, words.length + 1);
+        scripted[words.length] = "--json";
+        Map<?, ?> at = (Map<?, ?>) JSON.std.mapFrom(understudy(scripted).out()).get("atSpeed");
+        // of 527 mV 90 % for all, 5/6 of that, 0.5 V of 0.598 V, for the burst; 20 % less full scale, 2 % less from the
+        // resistors: 311 mV, which with a time constant of 1.5 ms become 60 mV in 2.47 ms, after 16.4 periods; tops stand a
+        // quarter of a period after each start
+        assertThat(at.get("oscillations")).isEqualTo(17);
     }
 
     @Test
@@ -111,6 +131,6 @@ class PreflightCommandTest {
         assertThat(played.err()).isEmpty();
         assertThat(played.exitCode()).isZero();
         assertThat(played.out()).containsPattern(
-                "(?m)^output-shaft decodes from [\\d.]+ rpm to 7000 rpm on this input; \\d+ mV to spare at 800 rpm$");
+                "(?m)^output-shaft decodes from [\\d.]+ rpm to 7000 rpm on this input, with every part at its worst; [\\d.]+ mV to spare at 800 rpm$");
     }
 }

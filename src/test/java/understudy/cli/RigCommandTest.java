@@ -65,7 +65,7 @@ class RigCommandTest {
     void everythingCanBeGivenAndComesBackAsJson() throws IOException {
         rig("make", "bench", "--full-scale", "1.38 V 2%", "--output-ohms", "47R", "--output-capacitor", "none", "--inverted",
                 "--pop", "0 V", "--series", "18k 5%", "--shunt", "4k7", "--coupling",
-                "transformer, inductance: 2 H 30%, primary: 90 ohm, secondary: 95 ohm, carries: 2 V, down-to: 50 Hz",
+                "transformer, ratio: 1:1.5 3%, inductance: 2 H 30%, primary: 90 ohm, secondary: 95 ohm, carries: 2 V, down-to: 50 Hz",
                 "--lead-ohms", "1k 1%", "--limit-normal", "0.5 mA", "--override-limit", "5 mA to 6 mA", "--because", "page 7");
         Map<String, Object> all = JSON.std.mapFrom(rig("list", "--json").out());
         assertThat(all.get("rigs")).asString().isEqualTo("[{name=bench, device=null, "
@@ -73,12 +73,20 @@ class RigCommandTest {
                 + "couplingFarads=null, inverted=true, popVolts=0}, calibrated=false, "
                 + "divider={seriesOhms={nominal=18000, tolerance=0.05}, shuntOhms={nominal=4700, tolerance=0.01}, "
                 // 2 V at 50 Hz: 2/(2 pi 50)
-                + "coupling={ratio={nominal=1, tolerance=0}, henries={nominal=2, tolerance=0.3}, "
+                + "coupling={ratio={nominal=1.5, tolerance=0.03}, henries={nominal=2, tolerance=0.3}, "
                 + "primaryOhms={nominal=90, tolerance=0.1}, secondaryOhms={nominal=95, tolerance=0.1}, "
                 + "mostVoltSeconds=0.00636619772368}}, "
                 + "lead={ohms={nominal=1000, tolerance=0.01}, farads=2.0E-10}, "
                 + "limits={normalAmps=5.0E-4, faultAmps=0.006, overrideReason=page 7}, notes=, "
                 + "created=2026-03-01T12:00:00Z, changed=2026-03-01T12:00:00Z, calibrations=[]}]");
+    }
+
+    @Test
+    void aTransformersRatioIsToldAsItSaysOnThePart() {
+        assertThat(rig("make", "up", "--series", "10k", "--coupling", "transformer, ratio: 1 : 4.5").out())
+                .contains("\ndivider  series 10 kohm 1 %, no shunt, transformer 1:4.5 of 2 H 30 %\n");
+        assertThat(rig("make", "down", "--series", "10k", "--coupling", "transformer, ratio: 3:1 2%").out())
+                .contains(", transformer 3:1 of 2 H 30 %\n");
     }
 
     @Test
@@ -136,7 +144,10 @@ class RigCommandTest {
             make;b;--series;18k 200%|--series: 200 % is out of range; allowed are 0 % to 90 %
             make;b;--shunt;4k7|--series: it is missing; give the series resistor too: without one nothing limits the current
             make;b;--coupling;10 ohm;--series;1k|--coupling: "10 ohm" is a resistance; write a capacitance like 47 nF
-            make;b;--series;1k;--coupling;transformer, turn: 3|--coupling: transformer has no "turn"; it can have inductance, primary, secondary, carries, down-to
+            make;b;--series;1k;--coupling;transformer, turn: 3|--coupling: transformer has no "turn"; it can have ratio, inductance, primary, secondary, carries, down-to
+            make;b;--series;1k;--coupling;transformer, ratio: 2|--coupling: the ratio "2" will not do; give turns at the jack to turns at the clips, like 1:2 or 5:1, with a tolerance like 1:2 3%; allowed are 100:1 to 1:100
+            make;b;--series;1k;--coupling;transformer, ratio: 1:0|--coupling: the ratio "1:0" will not do; give turns at the jack to turns at the clips, like 1:2 or 5:1, with a tolerance like 1:2 3%; allowed are 100:1 to 1:100
+            make;b;--series;1k;--coupling;transformer, ratio: 1:2 99%|--coupling: the tolerance is given as 0.99; allowed are 0.0 to 0.9
             make;b;--series;1k;--coupling;transformer, inductance|--coupling: "inductance" has no colon in it; write it like "pull-up: 2.2 kohm"
             make;b;--inverted;maybe|--inverted: "maybe" will not do; give yes or no
             make;b;--limit-fault;8 mA|--limit-fault: 8 mA is more than the standard 5 mA; a higher one takes --override-limit and a reason

@@ -12,6 +12,7 @@ import java.time.Instant;
 import java.time.ZoneOffset;
 import java.util.Map;
 import org.jline.terminal.Terminal;
+import understudy.store.Store;
 
 /** Runs commands in this process, with a user's folders, keyboard and screen of the test's own. */
 final class Run {
@@ -43,6 +44,12 @@ final class Run {
         return this;
     }
 
+    /** Nobody sits there, but these lines come in. */
+    Run piping(String lines) {
+        typed = lines;
+        return this;
+    }
+
     Run withTerminal(Terminal opened) {
         terminals = () -> opened;
         return this;
@@ -65,6 +72,11 @@ final class Run {
 
     UserFolders folders() {
         return new UserFolders(Map.of(), "Linux", home);
+    }
+
+    /** What this user keeps. */
+    Store store() {
+        return Store.open(folders().data().resolve("understudy.db"));
     }
 
     Outcome understudy(String... args) {

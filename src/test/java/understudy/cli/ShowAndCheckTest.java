@@ -138,6 +138,18 @@ class ShowAndCheckTest {
     }
 
     @Test
+    void checkKnowsACircuitFromAPattern() throws IOException {
+        Path good = Files.copy(Path.of("patterns/circuits/fieldhand-4-speedometer.yaml"), home.resolve("good.yaml"));
+        Path bad = Files.writeString(home.resolve("bad.yaml"), Files.readString(good).replace("reach: 4 min", "reach: 0 min"));
+        Run.Outcome check = Run.in(home).understudy("check", good.toString(), bad.toString(), "fieldhand-4-speedometer");
+        assertThat(check.exitCode()).isEqualTo(Main.BAD_INPUT);
+        assertThat(check.out().lines().map(line -> line.replace(home + "/", ""))).containsExactly(
+                "good.yaml: fine",
+                "bad.yaml:15:12: 0 min is out of range; allowed are 0.1 min to 600 min",
+                "fieldhand-4-speedometer: fine");
+    }
+
+    @Test
     void checkInJsonNamesThePlaces() throws IOException {
         Path bad = Samples.write(home, "bad.yaml", Samples.WHEEL.replace("teeth: 4", "teeth: four"));
         Run.Outcome check = Run.in(home).understudy("check", "--json", wheel, bad.toString());

@@ -210,4 +210,11 @@ class NumbersTest {
         says("preflight", row + "[^|]*\\| two of ([\\d.]+),", reversed);
         says("preflight", row + "[^|]*\\| two of [\\d.]+, none of ([\\d.]+)", right);
     }
+
+    @Test
+    void readings() {
+        double rollsMetres = 3.05 * (16 * 25.4 + 2 * 205 * 0.55) / 1000;
+        says("reading", "205/55R16 rolls ([\\d.]+) m a turn", rollsMetres);
+        says("reading", "36-1 at 600 rpm gives ([\\d.]+) Hz", 600 / 60.0 * 36);
+    }
 }

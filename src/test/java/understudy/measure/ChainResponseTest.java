@@ -116,6 +116,40 @@ class ChainResponseTest {
         assertThat(response.latencySeconds()).isCloseTo(0.004, within(1e-6));
     }
 
+    /**
+     * The slopes that the fit descends by, against differences of the squared error itself. A central difference of step h is
+     * off by h^2 times the third derivative over 6: 1e-8 for 1e-4; rounding of the error adds 1e-16 / 1e-4 of it.
+     */
+    @Test
+    void theFitsSlopesAreThoseOfItsError() {
+        double[] sent = new double[2000];
+        double[] received = new double[2000];
+        java.util.Random random = new java.util.Random(3);
+        for (int i = 0; i < sent.length; i++) {
+            sent[i] = random.nextGaussian();
+            received[i] = random.nextGaussian();
+        }
+        double[] at = {-0.7, 12.3, 0.0123};
+        double[][] normal = sums(sent, received, at, 0, 0).normal;
+        double[] unit = {1, 1, 1e-3};
+        double whole = sums(sent, received, at, 0, 0).error;
+        for (int p = 0; p < 3; p++) {
+            double h = 1e-4 * unit[p];
+            double slope = (sums(sent, received, at, p, h).error - sums(sent, received, at, p, -h).error) / (2 * h);
+            // the error's slope is -2 times the right-hand side
+            assertThat(slope * unit[p]).as("parameter %s", p).isCloseTo(-2 * normal[p][3] * unit[p], within(1e-6 * whole));
+            assertThat(Math.abs(slope * unit[p])).as("parameter %s counts", p).isGreaterThan(1e-4 * whole);
+        }
+    }
+
+    /** Moved by a part of the gain, by the logarithm of the corner, or by seconds. */
+    private static ChainFit.Sums sums(double[] sent, double[] received, double[] at, int parameter, double by) {
+        double gain = at[0] * (parameter == 0 ? 1 + by : 1);
+        double corner = at[1] * (parameter == 1 ? Math.exp(by) : 1);
+        double latency = at[2] + (parameter == 2 ? by : 0);
+        return new ChainFit.Sums(sent, received, 0.5, 1, 400, gain, corner, latency);
+    }
+
     @Test
     void whatIsNoResponseIsSaid() {
         assertThatThrownBy(() -> ChainResponse.of(SWEEP, new double[100_000]))

@@ -82,14 +82,14 @@ final class TestWheel {
 
     /** A reluctor: slope of the flux times the speed, 1 V for a lone edge at {@code unitHz}; in normal polarity. */
     double[] reluctor(Motion motion, double polePitches, double unitHz) {
-        DoubleUnaryOperator slope = slope(polePitches);
+        DoubleUnaryOperator slope = fluxSlope(polePitches);
         return Signals.sampled((int) (motion.seconds() * Signals.RATE_HZ),
                 t -> motion.speed(t) / unitHz * slope.applyAsDouble(motion.angle(t)));
     }
 
     /** Where the flux of each tooth peaks: the negative-going zero of its slope, by halving between the tooth's edges. */
     double[] crossings(double polePitches) {
-        DoubleUnaryOperator slope = slope(polePitches);
+        DoubleUnaryOperator slope = fluxSlope(polePitches);
         double[] at = new double[leading.length];
         for (int k = 0; k < at.length; k++) {
             double low = leading[k];
@@ -104,7 +104,8 @@ final class TestWheel {
         return at;
     }
 
-    private DoubleUnaryOperator slope(double polePitches) {
+    /** Of the flux over angle, of no particular unit: 1 for a lone edge. */
+    DoubleUnaryOperator fluxSlope(double polePitches) {
         double sigma = polePitches * pitch;
         return angle -> {
             double part = angle - Math.floor(angle);

@@ -46,7 +46,7 @@ final class Corpus {
     }
 
     static String name(Path file) {
-        return PatternReader.id(file.toString());
+        return new understudy.text.Source(file.toString(), "").id();
     }
 
     static JsonSchema schema() throws IOException {

@@ -65,6 +65,17 @@ class WiringDrawingTest {
     }
 
     @Test
+    void transformerThatIsNotOneToOne() {
+        Coupling down = new Coupling.Transformer(Spread.exactly(0.2), new Spread(2, 0.3), new Spread(90, 0.1),
+                new Spread(5, 0.1), 0.005);
+        Divider divider = new Divider(new Spread(1e3, 0.01), Optional.of(new Spread(470, 0.01)), down);
+        assertThat(WiringDrawing.text(divider, false).get(0))
+                .isEqualTo("jack, tip    o---[R1 1 kohm]---[T1 5:1]-----------+---o  signal clip, LAST");
+        assertThat(WiringDrawing.parts(divider, false, 0.5)).last()
+                .isEqualTo("T1      isolation transformer 5:1; at the jack 2 H 30 % and 90 ohm 10 %, at the clips 5 ohm 10 %");
+    }
+
+    @Test
     void svgShowsEveryPartOnceWithItsValueInsideTheDrawing() throws Exception {
         for (boolean pair : new boolean[] {false, true}) {
             for (Coupling coupling : List.of(new Coupling.Direct(), CAPACITOR, TRANSFORMER)) {

@@ -5,6 +5,8 @@ import static org.assertj.core.api.Assertions.within;
 
 import java.util.Optional;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
 
 class DroopCorrectionTest {
     private static final int RATE_HZ = 48_000;
@@ -66,6 +68,40 @@ class DroopCorrectionTest {
             assertThat(worst).isLessThan(4e-5);
             assertThat(worstPlain).isGreaterThan(0.04); // a tenth of the swing: else the test would show nothing
         }
+    }
+
+    /** Through a transformer and the output's capacitor, which together have a corner of some 21 Hz, whatever the ratio. */
+    @ParameterizedTest
+    @ValueSource(doubles = {0.2, 0.5, 1, 2, 5})
+    void teethArriveWithoutTiltThroughATransformer(double ratio) {
+        Coupling turns = new Coupling.Transformer(Spread.exactly(ratio), Spread.exactly(6), Spread.exactly(90),
+                Spread.exactly(95 * ratio * ratio), 1);
+        double loadOhms = 10_000 * ratio * ratio; // the same, seen from the primary
+        Rig rig = new Rig(new AudioOutput(Spread.exactly(60), Spread.exactly(100), Optional.of(Spread.exactly(10e-6)), false, 0),
+                new Divider(Spread.exactly(1000), Optional.empty(), turns), new Lead(Spread.exactly(0.1), 1e-12));
+        Connection connection = new Connection(rig, new ResistiveInput(Spread.exactly(loadOhms), 0.1, FrontEnd.BARE));
+        // 1.19 kohm and 10 uF in series, 6 H beside 10.095 kohm: with s = jw, load over all of it, by hand
+        double w = 2 * Math.PI * connection.lowCornerHz(Probe.PINS, 1e5).orElseThrow();
+        double gain = w * w * 6 * 10e-6 * 10_095 / Math.hypot(10_095 - w * w * 6 * 10e-6 * (1190 + 10_095),
+                w * (6 + 10e-6 * 1190 * 10_095));
+        assertThat(gain / (10_095.0 / (1190 + 10_095))).isCloseTo(Math.sqrt(0.5), within(1e-3));
+        assertThat(w / (2 * Math.PI)).isBetween(20.0, 22.0);
+        double[] wanted = wheel();
+        DroopCorrection correction = connection.droopCorrection(1.0 / RATE_HZ);
+        Transient time = connection.fromRest(1.0 / RATE_HZ);
+        double worst = 0;
+        for (int i = 0; i < wanted.length; i++) {
+            double fraction = correction.next(wanted[i] * ratio);
+            if (i == 0) {
+                time.jumpTo(fraction);
+            } else {
+                time.stepTo(fraction);
+                worst = Math.max(worst, Math.abs(time.volts(Probe.PINS) - wanted[i] * ratio));
+            }
+        }
+        assertThat(correction.clippedFrames()).isZero();
+        // the lead's 1e-12 F lag by 1.1 kohm ratio^2 times that, 25 ns at most, edges of 0.13 V a sample of 21 us
+        assertThat(worst / ratio).isLessThan(2 * 0.13 * 25e-9 / 21e-6);
     }
 
     @Test

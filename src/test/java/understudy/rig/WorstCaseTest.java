@@ -6,7 +6,10 @@ import static org.assertj.core.api.Assertions.within;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.ToDoubleFunction;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.EnumSource;
 
 class WorstCaseTest {
     private static final Input INPUT = new PulledUpInput(
@@ -36,6 +39,30 @@ class WorstCaseTest {
         // of 6 parts, two or three of which matter, 3000 draws come near the corner: within a third of the way
         double nominal = new Connection(rig(0.1), INPUT).levels(Use.FULL).marginVolts(INPUT);
         assertThat(least[0] - worst).isLessThan((nominal - worst) / 2);
+    }
+
+    private static final List<Coupling> COUPLINGS = List.of(new Coupling.Direct(),
+            new Coupling.Capacitor(new Spread(10e-6, 0.2)), new Coupling.Transformer(new Spread(0.5, 0.03),
+                    new Spread(2, 0.3), new Spread(90, 0.1), new Spread(50, 0.1), 0.01));
+
+    /** All kinds that are in reach, on all couplings: 2048 corners at most. */
+    @ParameterizedTest
+    @EnumSource(value = InputKind.class, names = {"RELUCTOR_.*", "PULLED_UP_5_V", "RESISTIVE"}, mode = EnumSource.Mode.MATCH_ANY)
+    void goingFromPartToPartFindsTheWorstOfAllCorners(InputKind kind) {
+        for (Coupling coupling : COUPLINGS) {
+            Rig rig = new Rig(new AudioOutput(new Spread(1.4, 0.2), new Spread(100, 0.5), Optional.of(new Spread(10e-6, 0.2)),
+                    false, 0), new Divider(new Spread(8200, 0.01), Optional.of(new Spread(15e3, 0.01)), coupling), Lead.USUAL);
+            Use use = new Use(0.7, 0.4, 0.4);
+            List<Levels> all = WorstCase.corners(rig, kind.usual()).stream().map(build -> build.connection().levels(use)).toList();
+            for (ToDoubleFunction<Levels> measure : List.<ToDoubleFunction<Levels>>of(Levels::highVolts, Levels::lowVolts,
+                    levels -> -levels.highVolts(), levels -> -levels.lowVolts())) {
+                WorstCase.Build found = WorstCase.least(rig, kind.usual(), WorstCase.Stores.NOMINAL,
+                        build -> measure.applyAsDouble(build.connection().levels(use)));
+                assertThat(measure.applyAsDouble(found.connection().levels(use))).as(coupling.toString())
+                        // the same sums: some corners differ by rounding only
+                        .isCloseTo(all.stream().mapToDouble(measure).min().orElseThrow(), within(1e-9));
+            }
+        }
     }
 
     @Test

@@ -66,7 +66,7 @@ class StoreTest {
         sql("PRAGMA user_version = 99");
         byte[] before = Files.readAllBytes(file);
         assertThatThrownBy(() -> Store.open(file)).isInstanceOf(StoreException.class).hasMessage(file
-                + ": this was written by a newer Understudy (layout 99, this one knows up to 1); use the newer one; nothing was"
+                + ": this was written by a newer Understudy (layout 99, this one knows up to 2); use the newer one; nothing was"
                 + " changed");
         assertThat(Files.readAllBytes(file)).isEqualTo(before);
     }

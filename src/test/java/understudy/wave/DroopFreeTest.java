@@ -50,9 +50,11 @@ class DroopFreeTest {
         return Patterns.of(Patterns.hall(36, 1));
     }
 
+    /** @param fullScaleVolts of the pattern that become full scale */
     private static DroopFree bent(Pattern pattern, double hz, boolean inverted, double fullScaleVolts) {
         double[] means = pattern.outputs().stream().mapToDouble(MeanVolts::of).toArray();
-        return new DroopFree(Patterns.renderer(pattern, RATE, hz), connection(inverted, true), means, fullScaleVolts);
+        return new DroopFree(Patterns.renderer(pattern, RATE, hz), List.of(Optional.of(connection(inverted, true))), means,
+                FULL_SCALE * PINS_PER_VOLT / fullScaleVolts);
     }
 
     /** Volts at the pins: the capacitor takes up dv = (u - v)/RC dt; u runs straight between samples, so this is exact. */
@@ -93,7 +95,7 @@ class DroopFreeTest {
         double[] wanted = Patterns.render(Patterns.renderer(hall(), RATE, hz), frames, 512)[0];
         for (boolean inverted : new boolean[] {false, true}) {
             double sign = inverted ? -1 : 1;
-            double[] pins = atThePins(parts(Patterns.render(bent(hall(), hz, inverted, scale), frames, 512)[0], scale), sign);
+            double[] pins = atThePins(Patterns.render(bent(hall(), hz, inverted, scale), frames, 512)[0], sign);
             double[] bare = atThePins(parts(wanted, scale), 1);
             double worst = 0;
             double worstBare = 0;
@@ -116,7 +118,7 @@ class DroopFreeTest {
         double mean = 2.4 * 35 * 5 / 360 - 1.2;
         int frames = 3 * RATE;
         Reconstruction pins = new Reconstruction(
-                atThePins(parts(Patterns.render(bent(hall(), hz, false, scale), frames, 512)[0], scale), 1));
+                atThePins(Patterns.render(bent(hall(), hz, false, scale), frames, 512)[0], 1));
         double worstMicros = 0;
         int edges = 0;
         for (int edge = 0; edge < 72 * 9; edge++) {
@@ -139,7 +141,7 @@ class DroopFreeTest {
         // towards the end of the first half period
         Pattern pattern = Patterns.of(new Tone(Tone.Shape.SQUARE, 100, Double.NaN, 2.4, 1.2, 0.5));
         DroopFree bent = bent(pattern, 1, false, 2.2);
-        double[] parts = parts(Patterns.render(bent, RATE, 480)[0], 2.2);
+        double[] parts = Patterns.render(bent, RATE, 480)[0];
         assertThat(bent.clippedFrames()).isZero();
         double highest = 0;
         double lowest = 0;
@@ -156,7 +158,7 @@ class DroopFreeTest {
     void whereFullScaleEndsItCountsAndRecovers() {
         Pattern pattern = hall();
         DroopFree bent = bent(pattern, 1, false, 1.3); // 1 turn a second: far more than full scale would be needed
-        double[] parts = parts(Patterns.render(bent, 4 * RATE, 480)[0], 1.3);
+        double[] parts = Patterns.render(bent, 4 * RATE, 480)[0];
         assertThat(bent.clippedFrames()).isPositive();
         assertThat(Arrays.stream(parts).map(Math::abs).max().orElseThrow()).isEqualTo(1);
     }
@@ -165,13 +167,34 @@ class DroopFreeTest {
     void withoutACapacitorItPassesEvenTheMean() {
         Pattern pattern = Patterns.of(new Tone(Tone.Shape.SINE, 50, Double.NaN, 1, 0.4, 0.5));
         double scale = FULL_SCALE * PINS_PER_VOLT;
-        DroopFree bent = new DroopFree(Patterns.renderer(pattern, RATE, 1), connection(false, false), new double[] {0.4}, scale);
+        DroopFree bent = new DroopFree(
+                Patterns.renderer(pattern, RATE, 1), List.of(Optional.of(connection(false, false))), new double[] {0.4}, 1);
         double[] wanted = Patterns.render(Patterns.renderer(pattern, RATE, 1), 9600, 9600)[0];
         double[] got = Patterns.render(bent, 9600, 9600)[0];
         for (int i = 0; i < got.length; i++) {
             // no other difference than the 1e9 ohm and less that the model puts across what is open: 5e3/1e9 and a few more
-            assertThat(got[i]).isCloseTo(wanted[i], within(1e-4));
+            assertThat(got[i] * scale).isCloseTo(wanted[i], within(1e-4));
         }
+    }
+
+    /** Two channels of one device, one straight into 100 kohm, one behind a capacitor and another divider; a third is silent. */
+    @Test
+    void eachChannelGoesThroughItsOwn() {
+        Pattern three = Patterns.of(Patterns.hall(36, 1), Patterns.hall(36, 1), Patterns.hall(36, 1));
+        double[] means = new double[3];
+        Arrays.fill(means, MeanVolts.of(three.outputs().get(0)));
+        Rig half = new Rig(connection(true, true).rig().output(), new Divider(Spread.exactly(22e3),
+                Optional.of(Spread.exactly(11e3)), new Coupling.Direct()), Lead.USUAL);
+        Connection other = new Connection(half, connection(true, true).input());
+        double[][] all = Patterns.render(new DroopFree(Patterns.renderer(three, RATE, 13),
+                List.of(Optional.of(connection(false, false)), Optional.of(other), Optional.empty()), means, 0.5), 9600, 480);
+        double[] first = Patterns.render(new DroopFree(Patterns.renderer(hall(), RATE, 13),
+                List.of(Optional.of(connection(false, false))), new double[] {means[0]}, 0.5), 9600, 480)[0];
+        double[] second = Patterns.render(new DroopFree(Patterns.renderer(hall(), RATE, 13),
+                List.of(Optional.of(other)), new double[] {means[1]}, 0.5), 9600, 480)[0];
+        assertThat(all[0]).isEqualTo(first);
+        assertThat(all[1]).isEqualTo(second).isNotEqualTo(first);
+        assertThat(all[2]).containsOnly(0);
     }
 
     @Test

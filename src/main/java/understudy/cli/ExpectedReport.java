@@ -1,0 +1,111 @@
+package understudy.cli;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import understudy.reading.DisplayUnit;
+import understudy.reading.Expected;
+import understudy.reading.Reading;
+
+/** What a display should show at each of some points, in text, as a table for the wall, as CSV and as JSON. */
+final class ExpectedReport {
+
+    private final Reading reading;
+    private final boolean ownReading;
+    private final Injected injected;
+    private final List<Injected.Point> points;
+    private final boolean asksWhatToInject;
+
+    /** @param ownReading whether nobody said what is shown, so that the pattern's own speed is taken for it */
+    ExpectedReport(Reading reading, boolean ownReading, Injected injected, List<Injected.Point> points, boolean asksWhatToInject) {
+        this.reading = reading;
+        this.ownReading = ownReading;
+        this.injected = injected;
+        this.points = points;
+        this.asksWhatToInject = asksWhatToInject;
+    }
+
+    /** One that can't be told spoils the answer; a table may have some. */
+    void refuseWhatIsBeyond(Given given) {
+        if (points.stream().allMatch(point -> expected(point).isEmpty())) {
+            given.problem("expect", "at " + Injected.hertz(points.get(0)) + " the scale says nothing of what is shown",
+                    "keep within the ends of its table");
+        }
+    }
+
+    private Optional<Expected> expected(Injected.Point point) {
+        return reading.expected(point.frequencyHz());
+    }
+
+    List<String> answer() {
+        Injected.Point point = points.get(0);
+        Expected expected = expected(point).orElseThrow();
+        boolean twoNumbers = !injected.words(point).equals(Injected.hertz(point));
+        String what = injected.words(point) + (twoNumbers ? ", that is " + Injected.hertz(point) + "," : "");
+        List<String> lines = new ArrayList<>(Paragraph.lines(asksWhatToInject
+                ? "To show " + reading.unit().print(expected.value(), expected.step()) + ": inject " + what.replaceAll(",$", "") + "."
+                : "At " + what + " the display should show " + expected + "."));
+        lines.addAll(Paragraph.lines("Taken: ", "  ", ReadingWords.of(reading) + "."
+                + (ownReading ? " That is how the pattern is made; say with --reading if the module is not." : "")));
+        return lines;
+    }
+
+    List<String> table() {
+        DisplayUnit unit = reading.unit();
+        List<String> lines = new ArrayList<>();
+        lines.add("What the display should show");
+        lines.addAll(Paragraph.lines("  ", "  ", ReadingWords.of(reading)));
+        lines.add("");
+        Table table = new Table();
+        List<String> head = new ArrayList<>(List.of("Frequency", "Shows", "Good from", "to"));
+        injected.pattern().ifPresent(pattern -> head.add(0, "Speed"));
+        table.row(head);
+        for (Injected.Point point : points) {
+            List<String> row = new ArrayList<>(List.of(Injected.hertz(point)));
+            if (injected.pattern().isPresent()) {
+                row.add(0, injected.words(point));
+            }
+            row.addAll(expected(point).map(expected -> List.of(unit.print(expected.value(), expected.step()),
+                    unit.print(expected.leastShown(), expected.step()), unit.print(expected.mostShown(), expected.step())))
+                    .orElse(List.of("-", "-", "-")));
+            table.row(row);
+        }
+        lines.addAll(table.lines());
+        return lines;
+    }
+
+    List<String> csv() {
+        String unit = " (" + reading.unit().symbol() + ")";
+        List<String> lines = new ArrayList<>();
+        lines.add(injected.pattern().map(pattern -> "speed (" + pattern.speed().unit().symbol() + "),").orElse("")
+                + "frequency (Hz),shows" + unit + ",good from" + unit + ",to" + unit);
+        for (Injected.Point point : points) {
+            lines.add(injected.pattern().map(pattern -> plain(pattern.speed().inUnit(point.speedHz().orElseThrow())) + ",").orElse("")
+                    + plain(point.frequencyHz()) + ","
+                    + expected(point).map(expected -> plain(expected.value()) + "," + plain(expected.leastShown()) + ","
+                            + plain(expected.mostShown())).orElse(",,"));
+        }
+        return lines;
+    }
+
+    private static String plain(double number) {
+        return Json.number(number).toPlainString();
+    }
+
+    Map<String, Object> json() {
+        return Json.map("reading", ReadingWords.json(reading),
+                "speedUnit", injected.pattern().map(pattern -> pattern.speed().unit().symbol()).orElse(null), "points", points.stream().map(this::json).toList());
+    }
+
+    private Map<String, Object> json(Injected.Point point) {
+        Map<String, Object> json = Json.map("frequencyHz", Json.number(point.frequencyHz()));
+        injected.pattern().ifPresent(pattern ->
+                json.put("speed", Json.number(pattern.speed().inUnit(point.speedHz().orElseThrow()))));
+        Optional<Expected> expected = expected(point);
+        json.put("value", expected.map(e -> Json.number(e.value())).orElse(null));
+        json.put("goodFrom", expected.map(e -> Json.number(e.leastShown())).orElse(null));
+        json.put("goodTo", expected.map(e -> Json.number(e.mostShown())).orElse(null));
+        return json;
+    }
+}

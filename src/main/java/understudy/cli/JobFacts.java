@@ -1,0 +1,109 @@
+package understudy.cli;
+
+import java.time.Instant;
+import java.time.ZoneOffset;
+import java.time.format.DateTimeFormatter;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import understudy.store.JobLine;
+import understudy.trace.Hunt;
+import understudy.trace.Job;
+import understudy.trace.Numbered;
+import understudy.trace.Proof;
+import understudy.trace.Step;
+import understudy.trace.Unproven;
+
+/** A job in words. */
+final class JobFacts {
+
+    private static final DateTimeFormatter MINUTES =
+            DateTimeFormatter.ofPattern("yyyy-MM-dd HH:mm 'UTC'").withZone(ZoneOffset.UTC);
+
+    private final Hunt hunt;
+
+    JobFacts(Hunt hunt) {
+        this.hunt = hunt;
+    }
+
+    static String minutes(Instant when) {
+        return MINUTES.format(when);
+    }
+
+    /** What somebody typed, without what would break a line or steer the screen. */
+    static String oneLine(String typed) {
+        return typed.replaceAll("[\\p{Cntrl}\\s]+", " ").strip();
+    }
+
+    static String clipped(String typed, int letters) {
+        String line = oneLine(typed);
+        return line.length() <= letters ? line : line.substring(0, letters - 3).stripTrailing() + "...";
+    }
+
+    /** "17 steps". */
+    static String steps(int count) {
+        return count == 1 ? "1 step" : count + " steps";
+    }
+
+    List<String> lines(JobLine line) {
+        List<String> lines = new ArrayList<>();
+        Job job = hunt.job();
+        fact(lines, "job", job.name());
+        fact(lines, "begun", minutes(job.begun()) + (line.archived() ? ", archived" : ""));
+        fact(lines, "vehicle", job.vehicle());
+        fact(lines, "complaint", job.complaint());
+        fact(lines, "who", job.who());
+        fact(lines, "circuit", hunt.circuit().title());
+        hunt.subjects().reference().ifPresent(reference -> fact(lines, "reference", reference.circuit().title()));
+        job.equipment().words().forEach(words -> fact(lines, "with", words));
+        fact(lines, "state", line.state());
+        happened(lines);
+        lines.add("");
+        lines.add("suspects:");
+        lines.addAll(new TraceText(hunt).suspects());
+        new TraceText(hunt).clashes().forEach(clash -> lines.addAll(Paragraph.lines(clash)));
+        lines.add("");
+        lines.addAll(Paragraph.lines("next: ", "      ", next()));
+        if (hunt.next() instanceof Step.Ended) {
+            lines.add("");
+            lines.add("not proven:");
+            Unproven.of(hunt).forEach(sentence -> lines.addAll(Paragraph.lines("  ", "  ", sentence)));
+        }
+        return lines;
+    }
+
+    private static void fact(List<String> lines, String what, String typed) {
+        if (!typed.isBlank()) {
+            String first = (what + " ".repeat(11)).substring(0, 11);
+            lines.addAll(Paragraph.lines(first, " ".repeat(11), oneLine(typed)));
+        }
+    }
+
+    private void happened(List<String> lines) {
+        lines.add("");
+        lines.add(hunt.events().isEmpty() ? "nothing happened yet" : "what happened:");
+        for (Numbered event : hunt.events()) {
+            lines.addAll(Paragraph.lines(String.format(Locale.ROOT, "%3d  %s  ", event.number(), minutes(event.at())), " ".repeat(5),
+                    (event.standing() ? "" : "(withdrawn) ") + oneLine(TraceText.reasoned(hunt, event))));
+        }
+    }
+
+    private String next() {
+        Step next = hunt.next();
+        if (next instanceof Step.Caution) {
+            return "read the cautions, and tick them.";
+        } else if (next instanceof Step.Inject inject) {
+            return (inject.measured() ? "inject" : "measure the pin, then inject") + " at "
+                    + (inject.place().onReference() ? "the reference circuit's " : "") + hunt.name(inject.place()) + ". "
+                    + inject.reason();
+        } else if (next instanceof Step.Prove prove) {
+            return "prove before the module is called bad: "
+                    + String.join(", ", prove.outstanding().stream().map(Proof::key).toList()) + ".";
+        } else if (next instanceof Step.Repair repair) {
+            return "repair " + repair.finding().names() + ".";
+        } else if (next instanceof Step.Close) {
+            return "close the job; the repair is proven.";
+        }
+        return "nothing; the job is closed.";
+    }
+}

@@ -1,0 +1,54 @@
+package understudy.cli;
+
+import java.util.Optional;
+import java.util.concurrent.Callable;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Parameters;
+import understudy.store.Store;
+import understudy.trace.Job;
+
+/** Takes a job from a file. */
+@Command(
+        name = "import",
+        sortOptions = false,
+        abbreviateSynopsis = true,
+        description = "Takes in a job from a file that export wrote.",
+        footer = {
+            "",
+            "Examples:",
+            "  understudy jobs import speedometer-may.json",
+            "  understudy jobs import speedometer-may.json --as speedometer-copy"
+        })
+final class JobsImportCommand implements Callable<Integer> {
+
+    private final Surroundings surroundings;
+
+    @Mixin
+    private HelpOption help;
+
+    @Parameters(paramLabel = "FILE", description = "The file, ending in .json.")
+    private String file;
+
+    @Option(names = "--as", paramLabel = "NAME", description = "Keeps it under this name (default: its own).")
+    private String as;
+
+    JobsImportCommand(Surroundings surroundings) {
+        this.surroundings = surroundings;
+    }
+
+    @Override
+    public Integer call() {
+        Job job = JobFile.read(file, Optional.ofNullable(as));
+        try (Store store = surroundings.store()) {
+            if (store.jobs().has(job.name())) {
+                throw new BadInput(file + ": there is a job called \"" + JobFacts.oneLine(job.name())
+                        + "\" already; keep this one under another name with --as NAME");
+            }
+            store.jobs().begin(job);
+        }
+        surroundings.out().println("job \"" + job.name() + "\" is kept, with " + JobFacts.steps(job.events().size()));
+        return Main.FINE;
+    }
+}

@@ -1,0 +1,100 @@
+package understudy.cli;
+
+import java.util.List;
+import java.util.Map;
+import java.util.concurrent.Callable;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Parameters;
+import understudy.store.JobLine;
+import understudy.store.Jobs;
+import understudy.store.Store;
+
+/** Lists jobs, and finds them. */
+@Command(
+        name = "list",
+        sortOptions = false,
+        abbreviateSynopsis = true,
+        description = "Lists your jobs, the latest first.",
+        footer = {
+            "",
+            "Examples:",
+            "  understudy jobs list",
+            "  understudy jobs list fieldhand rough",
+            "  understudy jobs list --all --json"
+        })
+final class JobsListCommand implements Callable<Integer> {
+
+    private static final int USUAL = 50;
+    private static final int MOST = 1_000_000;
+    private static final int VEHICLE_LETTERS = 24;
+
+    private final Surroundings surroundings;
+
+    @Mixin
+    private HelpOption help;
+
+    @Parameters(
+            paramLabel = "WORD",
+            arity = "0..*",
+            description = "Lists those in which every word is found: in name, vehicle, complaint, who, circuit, notes.")
+    private List<String> words = List.of();
+
+    @Option(names = "--all", description = "Lists the archived ones too.")
+    private boolean all;
+
+    @Option(names = "--most", paramLabel = "N", description = "Lists so many at most (default: " + USUAL + ").")
+    private String most;
+
+    @Option(names = "--json", description = "Prints JSON, for scripts.")
+    private boolean json;
+
+    JobsListCommand(Surroundings surroundings) {
+        this.surroundings = surroundings;
+    }
+
+    @Override
+    public Integer call() {
+        Given given = new Given();
+        int wanted = given.whole("--most", most, 1, MOST, USUAL);
+        given.refuse();
+        try (Store store = surroundings.store()) {
+            String asked = String.join(" ", words);
+            List<JobLine> lines = store.jobs().search(asked, all, wanted);
+            if (json) {
+                surroundings.out().println(Json.text(Json.map("jobs", lines.stream().map(JobsListCommand::json).toList())));
+            } else if (lines.isEmpty()) {
+                surroundings.out().println(none(store.jobs()));
+            } else {
+                print(lines, store.jobs().count(asked, all));
+            }
+        }
+        return Main.FINE;
+    }
+
+    private void print(List<JobLine> lines, int count) {
+        Table table = new Table();
+        lines.forEach(line -> table.row(JobFacts.oneLine(line.name()), JobFacts.minutes(line.changed()),
+                JobFacts.clipped(line.vehicle(), VEHICLE_LETTERS), line.state() + (line.archived() ? " (archived)" : "")));
+        table.lines().forEach(surroundings.out()::println);
+        if (count > lines.size()) {
+            surroundings.out().println("and " + (count - lines.size()) + " more; add words to search for, or --most " + count);
+        }
+    }
+
+    private String none(Jobs jobs) {
+        int archived = jobs.count("", true);
+        if (archived == 0) {
+            return "There is no job yet; begin one with 'understudy trace CIRCUIT'.";
+        }
+        String which = words.isEmpty() ? "There is no job that is not archived" : "No job has all these words";
+        return which + (all ? "." : "; --all looks among the archived ones too.");
+    }
+
+    private static Map<String, Object> json(JobLine line) {
+        return Json.map("name", line.name(), "begun", line.begun().toString(), "changed", line.changed().toString(),
+                "vehicle", line.vehicle(), "complaint", line.complaint(), "who", line.who(), "circuit", line.circuitTitle(),
+                "events", line.events(), "state", line.state(), "closed", line.closed(), "archived", line.archived());
+    }
+}

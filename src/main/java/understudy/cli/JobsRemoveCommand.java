@@ -1,0 +1,50 @@
+package understudy.cli;
+
+import java.util.concurrent.Callable;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Parameters;
+import understudy.store.JobLine;
+import understudy.store.Store;
+
+/** Removes a job, on a yes that is spelled out. */
+@Command(
+        name = "remove",
+        sortOptions = false,
+        abbreviateSynopsis = true,
+        description = "Removes a job and all that happened in it, for good.",
+        footer = {
+            "",
+            "Examples:",
+            "  understudy jobs remove speedometer-may",
+            "  understudy jobs remove speedometer-may --yes speedometer-may"
+        })
+final class JobsRemoveCommand implements Callable<Integer> {
+
+    private final Surroundings surroundings;
+
+    @Mixin
+    private HelpOption help;
+
+    @Parameters(paramLabel = "NAME", description = "The job.")
+    private String name;
+
+    @Option(names = "--yes", paramLabel = "NAME", description = "Says yes by the job's name; for scripts.")
+    private String yes;
+
+    JobsRemoveCommand(Surroundings surroundings) {
+        this.surroundings = surroundings;
+    }
+
+    @Override
+    public Integer call() {
+        try (Store store = surroundings.store()) {
+            JobLine job = store.jobs().line(name);
+            new Removal("jobs remove", "job", job.name(), "job \"" + job.name() + "\" with " + JobFacts.steps(job.events())).agree(yes, surroundings);
+            store.jobs().remove(job.name());
+            surroundings.out().println("job \"" + job.name() + "\" is removed");
+        }
+        return Main.FINE;
+    }
+}

@@ -1,0 +1,39 @@
+package understudy.cli;
+
+import java.util.concurrent.Callable;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Parameters;
+import understudy.store.Store;
+import understudy.trace.Hunt;
+
+/** Tells all about one job. */
+@Command(
+        name = "show",
+        sortOptions = false,
+        abbreviateSynopsis = true,
+        description = "Tells what happened in a job, how it stands, what is next.",
+        footer = {"", "Examples:", "  understudy jobs show speedometer-may"})
+final class JobsShowCommand implements Callable<Integer> {
+
+    private final Surroundings surroundings;
+
+    @Mixin
+    private HelpOption help;
+
+    @Parameters(paramLabel = "NAME", description = "The job.")
+    private String name;
+
+    JobsShowCommand(Surroundings surroundings) {
+        this.surroundings = surroundings;
+    }
+
+    @Override
+    public Integer call() {
+        try (Store store = surroundings.store()) {
+            Hunt hunt = Hunt.of(store.jobs().find(name));
+            new JobFacts(hunt).lines(store.jobs().line(name)).forEach(surroundings.out()::println);
+        }
+        return Main.FINE;
+    }
+}

@@ -1,0 +1,109 @@
+package understudy.cli;
+
+import java.util.Locale;
+import java.util.Optional;
+import java.util.function.Consumer;
+import understudy.reading.DisplayUnit;
+import understudy.reading.Learned;
+import understudy.reading.Limits;
+import understudy.reading.Reading;
+import understudy.reading.ScaleFit;
+import understudy.store.LearnedScale;
+import understudy.store.Store;
+
+/** The scale of a circuit's display as it was learned on one vehicle: told of, used where that is asked for, kept. */
+final class KeptScale {
+
+    private final Surroundings surroundings;
+    private final Optional<String> vehicle;
+    private final String circuitId;
+
+    /** @param vehicle which one, in the user's words, if that is known */
+    KeptScale(Surroundings surroundings, Optional<String> vehicle, String circuitId) {
+        this.surroundings = surroundings;
+        this.vehicle = vehicle.map(String::strip).filter(words -> !words.isEmpty());
+        this.circuitId = circuitId;
+    }
+
+    /** What was learned last. */
+    private Optional<LearnedScale> newest() {
+        if (vehicle.isEmpty() || !surroundings.keepsAnything()) {
+            return Optional.empty();
+        }
+        try (Store store = surroundings.store()) {
+            return store.learnedScales().forVehicle(vehicle.get(), circuitId).stream().findFirst();
+        }
+    }
+
+    /**
+     * What is to be expected by the learned scale; empty where it was not asked for, and then the user hears of it.
+     *
+     * @param asked whether the user said --learned
+     */
+    Optional<Reading> choose(boolean asked, Consumer<String> say, Given given) {
+        Optional<LearnedScale> known = newest();
+        if (asked && vehicle.isEmpty()) {
+            given.problem("--learned", "it is not known which vehicle it is", "add --vehicle, with the same words as when it was learned");
+        } else if (asked && known.isEmpty()) {
+            given.problem("--learned", "nothing was learned yet of circuit " + circuitId + " on vehicle \"" + vehicle.get() + "\"",
+                    "leave --learned out, and keep the scale when a sweep offers it");
+        }
+        known.ifPresent(scale -> say.accept(asked
+                ? "Expected by what was " + words(scale) + "."
+                : "For this vehicle a scale is kept: " + words(scale) + ". Add --learned to have the readings expected by it."));
+        return known.filter(scale -> asked).map(LearnedScale::reading);
+    }
+
+    private String words(LearnedScale scale) {
+        DisplayUnit unit = scale.reading().unit();
+        return "learned on vehicle \"" + scale.vehicle() + "\" on " + scale.at().atZone(surroundings.clock().getZone()).toLocalDate()
+                + " (" + scale.origin() + "), " + line(scale.perHz(), scale.offset(), unit);
+    }
+
+    private static String line(Limits perHz, Limits offset, DisplayUnit unit) {
+        return unit.rounded(perHz.value(), 5) + " for each Hz"
+                + (offset.value() == 0 ? "" : ", " + unit.rounded(offset.value(), 3) + " at 0 Hz");
+    }
+
+    /**
+     * Asks whether a scale is to be kept, and keeps it after a yes. One of numbers that waver is not worth it.
+     *
+     * @param asDeclared whether it agrees with what was expected
+     * @param origin     from what it was learned, in words
+     */
+    void offer(Learned learned, boolean asDeclared, String origin, TraceTalk talk) {
+        if (learned.fit().basis() == ScaleFit.Basis.SCATTER) {
+            talk.say("A scale of numbers that waver so much is not worth keeping.");
+            return;
+        }
+        if (!asDeclared) {
+            talk.say("Keep this scale only if you know that the module is good: by the scale of a bad one, the next bad one"
+                    + " would read right.");
+        }
+        Optional<String> owner = vehicle.isPresent() ? vehicle.filter(words -> yes(words, talk)) : named(talk);
+        if (owner.isEmpty()) {
+            talk.say("Not kept.");
+            return;
+        }
+        try (Store store = surroundings.store()) {
+            store.learnedScales().keep(LearnedScale.of(owner.get(), circuitId, learned, surroundings.clock().instant(), origin));
+        }
+        talk.say("Kept. Next time add --learned" + (vehicle.isPresent() ? "" : " --vehicle \"" + owner.get() + "\"") + ".");
+    }
+
+    private static boolean yes(String vehicle, TraceTalk talk) {
+        while (true) {
+            String line = talk.answer("Keep this scale for vehicle \"" + vehicle + "\"? yes or no: ", () -> false).orElseThrow()
+                    .toLowerCase(Locale.ROOT);
+            if (line.matches("y(es)?|no?")) {
+                return line.startsWith("y");
+            }
+            talk.say("Type yes or no.");
+        }
+    }
+
+    private static Optional<String> named(TraceTalk talk) {
+        String line = talk.answer("Keep this scale? Type which vehicle it is, or Enter for no: ", () -> false).orElseThrow();
+        return Optional.of(line).filter(words -> !words.isEmpty() && !words.equalsIgnoreCase("no") && !words.equalsIgnoreCase("stop"));
+    }
+}

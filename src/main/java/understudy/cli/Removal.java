@@ -1,0 +1,44 @@
+package understudy.cli;
+
+import java.io.IOException;
+
+/**
+ * The yes that removing something for good takes: its name, spelled out.
+ *
+ * @param command that removes it
+ * @param kind what it is: rig, job
+ * @param name of the one
+ * @param all  what goes with it, in words
+ */
+record Removal(String command, String kind, String name, String all) {
+
+    /**
+     * Returns when somebody agreed.
+     *
+     * @param yes as given on the command line, if it was
+     */
+    void agree(String yes, Surroundings surroundings) {
+        String option = "--yes " + (name.contains(" ") ? "\"" + name + "\"" : name);
+        if (yes != null && !yes.equalsIgnoreCase(name)) {
+            throw new BadInput("--yes: \"" + yes + "\" is not this " + kind + "'s name; write " + option + " to remove it for good");
+        } else if (yes != null) {
+            return;
+        } else if (!surroundings.terminal()) {
+            throw new BadInput(command + ": nobody is there to be asked; write " + option + " to remove it for good");
+        }
+        surroundings.out().print("This removes " + all + " for good. Type its name to go on: ");
+        surroundings.out().flush();
+        if (!typed(surroundings).equalsIgnoreCase(name)) {
+            throw new Failed("nothing was removed");
+        }
+    }
+
+    private static String typed(Surroundings surroundings) {
+        try {
+            String line = surroundings.in().readLine();
+            return line == null ? "" : line.strip();
+        } catch (IOException e) {
+            return "";
+        }
+    }
+}

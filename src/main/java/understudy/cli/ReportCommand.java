@@ -1,0 +1,114 @@
+package understudy.cli;
+
+import java.io.IOException;
+import java.nio.file.FileSystemException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.Arrays;
+import java.util.Optional;
+import java.util.concurrent.Callable;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Parameters;
+import understudy.report.Paper;
+import understudy.report.Report;
+import understudy.report.ReportFile;
+import understudy.store.Store;
+import understudy.trace.Entry;
+import understudy.trace.Hunt;
+
+/** Writes a job's report. */
+@Command(
+        name = "report",
+        sortOptions = false,
+        abbreviateSynopsis = true,
+        description = "Writes the report on a job, for the customer: as HTML or PDF.",
+        footer = {
+            "",
+            "Examples:",
+            "  understudy report first-try",
+            "  understudy report first-try --to first-try.pdf",
+            "  understudy report first-try --to first-try.pdf --paper Letter --replace",
+            "",
+            "The file holds everything that belongs to it, drawings too; nothing is fetched",
+            "when it is read. 'understudy jobs' lists the jobs."
+        })
+final class ReportCommand implements Callable<Integer> {
+
+    private final Surroundings surroundings;
+
+    @Mixin
+    private HelpOption help;
+
+    @Parameters(paramLabel = "JOB", description = "The job, by its name.")
+    private String jobName;
+
+    @Option(names = "--to", paramLabel = "FILE", description = "A file ending in .html or .pdf. Without it: an HTML file in this"
+            + " folder, called like the job.")
+    private String to;
+
+    @Option(names = "--paper", paramLabel = "SIZE", description = "A4 or Letter (default: A4).")
+    private String paperName;
+
+    @Option(names = "--replace", description = "Overwrites a file that is there already.")
+    private boolean replace;
+
+    ReportCommand(Surroundings surroundings) {
+        this.surroundings = surroundings;
+    }
+
+    @Override
+    public Integer call() {
+        Given given = new Given();
+        Paper paper = paper(given);
+        Optional<Path> file = given.reportFile("--to", to == null ? fileName(jobName) : to);
+        if (file.filter(Files::isDirectory).isPresent()) {
+            given.problem("--to", file.get() + " is a folder", "give another name");
+        } else if (!replace && file.filter(Files::exists).isPresent()) {
+            given.problem("--to", "there is a file " + file.get() + " already", "give another name, or add --replace");
+        }
+        given.refuse();
+        Hunt hunt = read();
+        write(Report.of(hunt, surroundings.clock().instant(), surroundings.clock().getZone()), paper, file.orElseThrow());
+        surroundings.out().println("the report on job \"" + hunt.job().name() + "\" is in " + file.orElseThrow());
+        if (hunt.standing().stream().noneMatch(event -> event.entry() instanceof Entry.Closed)) {
+            Paragraph.lines("The job is not closed, so the report says that it is unfinished. Go on with: understudy trace --resume \""
+                    + hunt.job().name() + "\"").forEach(surroundings.err()::println);
+        }
+        return Main.FINE;
+    }
+
+    private Paper paper(Given given) {
+        if (paperName == null) {
+            return Paper.A4;
+        }
+        return Arrays.stream(Paper.values()).filter(paper -> paper.word().equalsIgnoreCase(paperName.strip())).findFirst()
+                .orElseGet(() -> {
+                    given.problem("--paper", "\"" + paperName + "\" is no paper that is known", "give A4 or Letter");
+                    return Paper.A4;
+                });
+    }
+
+    /** Letters and digits stay; what some file systems refuse becomes a dash. */
+    static String fileName(String job) {
+        String plain = job.replaceAll("[^\\p{L}\\p{N}._]+", "-").replaceAll("^[-.]+|[-.]+$", "");
+        return (plain.isEmpty() ? "report" : plain) + ".html";
+    }
+
+    private Hunt read() {
+        try (Store store = surroundings.store()) {
+            return Hunt.of(store.jobs().find(jobName));
+        }
+    }
+
+    private static void write(Report report, Paper paper, Path file) {
+        try {
+            ReportFile.write(report, paper, file);
+        } catch (IOException e) {
+            String reason = e instanceof FileSystemException system && system.getReason() != null ? system.getReason() : e.getMessage();
+            throw new Failed(file + ": the report could not be written: " + reason + "; see that there is room and that the folder"
+                    + " may be written, or give another with --to", e);
+        }
+    }
+}

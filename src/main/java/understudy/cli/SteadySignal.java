@@ -1,0 +1,55 @@
+package understudy.cli;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalInt;
+import java.util.concurrent.atomic.AtomicReference;
+import understudy.audio.AudioException;
+import understudy.audio.Destination;
+import understudy.audio.Player;
+import understudy.audio.PlayerSettings;
+import understudy.pattern.Output;
+import understudy.pattern.Pattern;
+import understudy.wave.Hand;
+
+/**
+ * One healthy output of a pattern at a steady speed, on the first channel, ready to be injected.
+ *
+ * @param asked       the pattern with nothing but that output
+ * @param destination where it goes
+ */
+record SteadySignal(Playable asked, Destination destination) {
+
+    /** @throws BadInput for what {@code play} would refuse, too */
+    static SteadySignal of(Pattern declared, Output output, double speedHz, Optional<Bench> bench, boolean fit, int rateHz,
+            OptionalInt askedRateHz, DestinationOptions.Chosen chosen) {
+        Pattern pattern = declared.withProfile(Optional.empty()).withFaults(List.of()).withOutputs(List.of(output));
+        Given given = new Given();
+        Playable playable = SignalOptions.playable(pattern, speedHz, rateHz, new int[] {0}, Benches.only(output, bench),
+                fit, given);
+        given.refuse();
+        Destination destination = chosen.destination(playable, askedRateHz);
+        Playable atRate = playable.atRate(destination.rateHz());
+        SwingNote.judge(atRate, given);
+        given.refuse();
+        return new SteadySignal(atRate, destination);
+    }
+
+    /** What there is to know of it before it plays: the same that {@code play} says. */
+    List<String> notes() {
+        List<String> lines = new ArrayList<>(asked.voltsNote().lines().toList());
+        lines.addAll(Foresight.lines(asked));
+        SwingNote.judge(asked, new Given()).ifPresent(warning -> lines.addAll(warning.lines().toList()));
+        return lines;
+    }
+
+    /** Ready to start, into the file if there is one. */
+    static Player open(AtomicReference<Hand> hand, Playable playable, Destination to) {
+        try {
+            return Player.open(() -> playable.onChannels(playable.renderer(hand)), playable.scale(), to, PlayerSettings.DEFAULT);
+        } catch (AudioException e) {
+            throw Failed.because(e);
+        }
+    }
+}

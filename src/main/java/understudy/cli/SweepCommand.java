@@ -1,0 +1,184 @@
+package understudy.cli;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalInt;
+import java.util.concurrent.Callable;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Parameters;
+import understudy.plot.TerminalPlot;
+import understudy.reading.Reading;
+
+/** Runs a module through many speeds, and logs what its display makes of them. */
+@Command(
+        name = "sweep",
+        sortOptions = false,
+        abbreviateSynopsis = true,
+        description = "Runs a module through many speeds, and logs what it displays.",
+        footer = {
+            "",
+            "Examples:",
+            "  understudy sweep fieldhand-4-speedometer --rig bench",
+            "    --speeds \"500 to 4000 by 500 rpm\"",
+            "  understudy sweep fieldhand-4-wheel-rear-left --speeds \"20, 60, 100 km/h\"",
+            "    --return --to silent",
+            "  understudy sweep crank-36-1-vr --speeds \"200, 800, 3000 rpm\" --csv crank.csv",
+            "",
+            "At each speed you are asked what the display shows. Every answer is in the file",
+            "before the next speed; type ? for what else goes."
+        })
+final class SweepCommand implements Callable<Integer> {
+
+    private static final int DRAWN_ROWS = 4;
+
+    private final Surroundings surroundings;
+
+    @Mixin
+    private HelpOption help;
+
+    @Parameters(paramLabel = "CIRCUIT", description = "What is injected: a circuit or a pattern, by name or file.")
+    private String name;
+
+    @Mixin
+    private SweepSpeedOptions speeds;
+
+    @Option(names = "--output", paramLabel = "NAME", description = "The pattern's output that goes there (default: its first).")
+    private String outputName;
+
+    @Option(
+            names = "--reading",
+            paramLabel = "READING",
+            description = "What the display shows of it, like \"shows: engine speed, unit: rpm, teeth: 36\" (default: as the circuit says).")
+    private String readingWords;
+
+    @Option(names = "--vehicle", paramLabel = "TEXT", description = "Which vehicle it is (default: as the circuit says).")
+    private String vehicle;
+
+    @Option(names = "--learned", description = "Expects readings by the scale that was learned on this vehicle.")
+    private boolean learned;
+
+    @Option(names = "--rig", paramLabel = "NAME", description = "The rig it goes through; volts are then volts at the pins.")
+    private String rig;
+
+    @Option(names = "--input", paramLabel = "KIND", description = "The module's input, where the circuit does not say: a kind"
+            + " that 'understudy input' lists.")
+    private String input;
+
+    @Option(names = "--fit", description = "Scales the signal to 90 %% of full scale.")
+    private boolean fit;
+
+    @Option(names = "--rate", paramLabel = "RATE", description = "Samples a second, like 48000 or \"96 kHz\" (default: 48000).")
+    private String rate;
+
+    @Mixin
+    private DestinationOptions place;
+
+    @Mixin
+    private SweepFiles files;
+
+    @Option(names = "--yes", description = "Says yes to the cautions, for this time; for scripts.")
+    private boolean yes;
+
+    SweepCommand(Surroundings surroundings) {
+        this.surroundings = surroundings;
+    }
+
+    @Override
+    public Integer call() {
+        Given given = new Given();
+        Swept declared = Swept.find(name, outputName, readingWords, given);
+        Optional<String> whose = Optional.ofNullable(vehicle).or(declared::vehicle);
+        KeptScale kept = new KeptScale(surroundings, whose, declared.id());
+        List<String> said = new ArrayList<>();
+        Swept swept = expecting(declared, kept, said, given);
+        List<SweepStep> steps = speeds.read(swept.pattern().speed(), given);
+        steps.stream().filter(step -> swept.expected(step.speedHz()).isEmpty()).findFirst().ifPresent(step -> given.problem(
+                "--speeds", "at " + swept.words(step.speedHz()) + " the reading does not say what is shown",
+                "keep within the ends of its table"));
+        files.read(given);
+        Optional<Bench> bench = bench(swept, given);
+        int rateHz = SignalOptions.rateHz(rate, given);
+        DestinationOptions.Chosen chosen = place.read(bench.flatMap(known -> known.rig().device()), given);
+        given.refuse();
+        Optional<SweepLog> begun = files.resumed(swept, steps, given);
+        given.refuse();
+        SteadySignal signal = SteadySignal.of(swept.pattern(), swept.output(),
+                steps.stream().mapToDouble(SweepStep::speedHz).max().orElseThrow(), bench, fit, rateHz,
+                rate == null ? OptionalInt.empty() : OptionalInt.of(rateHz), chosen);
+
+        surroundings.out().println(chosen.opening(signal.destination()));
+        new Consent(surroundings, yes).ask(signal.asked().pattern(), chosen.leaves());
+        signal.notes().forEach(surroundings.out()::println);
+        SweepLog log = begun.orElseGet(() -> files.begin(swept, surroundings));
+        try (TraceTalk talk = new TraceTalk(surroundings)) {
+            talk.gap();
+            talk.say("Taken: the display shows " + ReadingWords.of(swept.reading()) + ".");
+            said.forEach(talk::say);
+            boolean left = lead(new SweepSession(talk, log, swept, signal, chosen, steps, surroundings.clock()), talk);
+            close(log, swept, steps.size(), talk, left ? Optional.empty() : Optional.of(kept), whose);
+        }
+        return Main.FINE;
+    }
+
+    private Swept expecting(Swept declared, KeptScale kept, List<String> said, Given given) {
+        if (readingWords != null) {
+            if (learned) {
+                given.problem("--learned", "--reading says already what is shown", "leave one of them out");
+            }
+            return declared;
+        }
+        Optional<Reading> known = kept.choose(learned, said::add, given);
+        return known.map(reading -> declared.reading(reading, "the scale of this vehicle")).orElse(declared);
+    }
+
+    private Optional<Bench> bench(Swept swept, Given given) {
+        return rig == null && input == null ? Optional.empty()
+                : Bench.read(rig, input == null ? swept.input().orElse(null) : input, surroundings, given);
+    }
+
+    /** Whether the user left, so that nothing more can be asked. */
+    private static boolean lead(SweepSession session, TraceTalk talk) {
+        try {
+            session.run();
+            return false;
+        } catch (TraceTalk.Left left) {
+            talk.gap();
+            talk.say("Nothing plays any more.");
+            return true;
+        }
+    }
+
+    /** @param kept where a scale can be kept; empty where nobody can be asked */
+    private void close(SweepLog log, Swept swept, int steps, TraceTalk talk, Optional<KeptScale> kept, Optional<String> whose) {
+        talk.gap();
+        if (log.rows().isEmpty()) {
+            log.removeUnused();
+            talk.say("Nothing was read.");
+            return;
+        }
+        SweepReport report = new SweepReport(swept, log.rows());
+        talk.lines(report.lines());
+        if (!files.draws()) {
+            report.plot().filter(SweepReport::tellsMoreThanTheTable).ifPresent(plot -> {
+                talk.gap();
+                talk.lines(TerminalPlot.draw(plot, Paragraph.WIDTH, DRAWN_ROWS, surroundings.braille()));
+            });
+        }
+        talk.gap();
+        talk.lines(List.of("The rows are in:", "  " + log.file()));
+        if (log.rows().size() < steps) {
+            talk.say("Not read: " + (steps - log.rows().size()) + " of " + steps + " speeds. To go on, give the same command once more, with:");
+            talk.lines(List.of("  --resume --csv \"" + log.file() + "\""));
+        }
+        try {
+            kept.ifPresent(scale -> report.learned().ifPresent(found ->
+                    scale.offer(found, report.allRight(), "sweep of " + swept.id(), talk)));
+        } catch (TraceTalk.Left left) {
+            talk.say("The scale was not kept.");
+        }
+        files.write(report.json(whose, surroundings.clock().instant()), report.plot(), talk);
+    }
+}

@@ -1,0 +1,86 @@
+package understudy.cli;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.format.DateTimeFormatter;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import picocli.CommandLine.Option;
+import understudy.plot.LinePlot;
+
+/** The files that a sweep writes: its rows while it goes on, and what came of it. */
+final class SweepFiles {
+
+    private static final DateTimeFormatter STAMP = DateTimeFormatter.ofPattern("yyyyMMdd-HHmmss");
+
+    @Option(names = "--csv", paramLabel = "FILE", description = "Keeps the rows in this file, ending in .csv (default: among your own files).")
+    private String csv;
+
+    @Option(names = "--resume", description = "Goes on with the sweep in --csv FILE where it stood.")
+    private boolean resume;
+
+    @Option(names = "--json", paramLabel = "FILE", description = "Writes all that came of it into this file, ending in .json.")
+    private String json;
+
+    @Option(names = "--plot", paramLabel = "FILE", description = "Draws how far the display is off into this file, ending in .png or .svg.")
+    private String plot;
+
+    private Optional<Path> table = Optional.empty();
+    private Optional<Path> result = Optional.empty();
+    private Optional<Path> picture = Optional.empty();
+
+    void read(Given given) {
+        table = given.tableFile("--csv", csv);
+        result = given.jsonFile("--json", json);
+        picture = given.picture("--plot", plot, Pictures.ENDINGS);
+        if (resume && csv == null) {
+            given.problem("--resume", "it is not known which sweep", "name its file with --csv");
+        } else if (!resume && table.filter(Files::exists).isPresent()) {
+            given.problem("--csv", csv + " is there already", "give another name, or go on with that sweep with --resume");
+        }
+    }
+
+    /** Empty for a sweep that is new. */
+    Optional<SweepLog> resumed(Swept swept, List<SweepStep> steps, Given given) {
+        return resume ? table.map(file -> SweepLog.resume(file, swept, steps, given)) : Optional.empty();
+    }
+
+    /** A new one, on the disk when this returns. */
+    SweepLog begin(Swept swept, Surroundings surroundings) {
+        return SweepLog.begin(table.orElseGet(() -> own(swept, surroundings)), swept);
+    }
+
+    private static Path own(Swept swept, Surroundings surroundings) {
+        Path folder = surroundings.folders().data().resolve("sweeps");
+        String name = swept.id() + "-" + STAMP.withZone(surroundings.clock().getZone()).format(surroundings.clock().instant());
+        Path free = folder.resolve(name + ".csv");
+        for (int number = 2; Files.exists(free); number++) {
+            free = folder.resolve(name + "-" + number + ".csv");
+        }
+        return free;
+    }
+
+    boolean draws() {
+        return picture.isPresent();
+    }
+
+    /** What came of it, into the files that were asked for. */
+    void write(Map<String, Object> came, Optional<LinePlot> drawn, TraceTalk talk) {
+        if (picture.isPresent()) {
+            drawn.ifPresentOrElse(what -> {
+                Pictures.write(what, picture.get());
+                talk.say("Drawn in " + picture.get() + ".");
+            }, () -> talk.say("Too little was read to draw; " + picture.get() + " was not written."));
+        }
+        result.ifPresent(file -> {
+            try {
+                Json.write(came, file);
+            } catch (IOException e) {
+                throw new Failed(file + ": the result could not be written: " + WholeFile.reason(e), e);
+            }
+            talk.say("Written to " + file + ".");
+        });
+    }
+}

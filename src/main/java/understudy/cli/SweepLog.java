@@ -1,0 +1,161 @@
+package understudy.cli;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.Instant;
+import java.time.format.DateTimeParseException;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import understudy.text.Problems;
+import understudy.text.Result;
+import understudy.text.TextFile;
+import understudy.trace.Answer;
+
+/**
+ * The rows of a sweep, in a file that is a whole table at any moment: a row is on the disk before the next speed is
+ * asked for.
+ */
+final class SweepLog {
+
+    /** Numbers are written with twelve digits. */
+    private static final double DIGITS = 1e-9;
+
+    private final Path file;
+    private final Swept swept;
+    private final List<SweepRow> rows = new ArrayList<>();
+
+    private SweepLog(Path file, Swept swept) {
+        this.file = file;
+        this.swept = swept;
+    }
+
+    /** A new one, without a row; the file is there when this returns. */
+    static SweepLog begin(Path file, Swept swept) {
+        SweepLog log = new SweepLog(file, swept);
+        try {
+            Files.createDirectories(file.toAbsolutePath().getParent());
+            log.write(List.of());
+        } catch (IOException e) {
+            throw new Failed(file + ": the table of readings can't be written: " + WholeFile.reason(e)
+                    + "; nothing was played; name a file where it can, with --csv", e);
+        }
+        return log;
+    }
+
+    /** One that was begun before, with the same speeds and the same reading. */
+    static SweepLog resume(Path file, Swept swept, List<SweepStep> steps, Given given) {
+        SweepLog log = new SweepLog(file, swept);
+        Problems problems = new Problems(file.toString());
+        Optional<String> text = TextFile.read(file.toString(), problems);
+        List<String> lines = given.value(Result.of(text, problems)).map(read -> read.lines().toList()).orElse(List.of());
+        if (text.isPresent() && (lines.isEmpty() || !lines.get(0).equals(log.header()))) {
+            given.problem("--resume", file + " holds no sweep of this circuit and display",
+                    "name the file that it was begun with, or leave --resume out");
+            return log;
+        }
+        for (int i = 1; i < lines.size(); i++) {
+            Optional<SweepRow> row = i > steps.size() ? Optional.empty() : log.row(lines.get(i), steps.get(i - 1));
+            if (row.isEmpty()) {
+                given.problem(file + ":" + (i + 1), "this row does not belong to the speeds, or the reading, of this sweep",
+                        "give the same as when it was begun");
+                return log;
+            }
+            log.rows.add(row.get());
+        }
+        return log;
+    }
+
+    Path file() {
+        return file;
+    }
+
+    List<SweepRow> rows() {
+        return List.copyOf(rows);
+    }
+
+    /** On the disk when this returns; when it throws, nothing has changed. */
+    void add(SweepRow row) throws IOException {
+        List<SweepRow> more = new ArrayList<>(rows);
+        more.add(row);
+        write(more);
+        rows.add(row);
+    }
+
+    /** Removes the file of a sweep at which nothing was read. */
+    void removeUnused() {
+        try {
+            Files.deleteIfExists(file);
+        } catch (IOException e) {
+            // an empty table is left, which harms nobody
+        }
+    }
+
+    /** Takes the last one back, to be read again. */
+    void removeLast() throws IOException {
+        write(rows.subList(0, rows.size() - 1));
+        rows.remove(rows.size() - 1);
+    }
+
+    private void write(List<SweepRow> some) throws IOException {
+        StringBuilder text = new StringBuilder(header()).append('\n');
+        for (int i = 0; i < some.size(); i++) {
+            text.append(String.join(",", cells(i + 1, some.get(i)))).append('\n');
+        }
+        WholeFile.write(text.toString(), file);
+    }
+
+    private String header() {
+        String unit = " (" + swept.reading().unit().symbol() + ")";
+        return "step,time,speed (" + swept.pattern().speed().unit().symbol() + "),frequency (Hz),expected" + unit + ",good from"
+                + unit + ",good to" + unit + ",displayed" + unit + ",deviation" + unit + ",deviation (%),verdict";
+    }
+
+    private List<String> cells(int step, SweepRow row) {
+        return List.of(String.valueOf(step), row.at().toString(), plain(swept.pattern().speed().inUnit(row.speedHz())),
+                plain(row.frequencyHz()), plain(row.expected().value()), plain(row.expected().leastShown()),
+                plain(row.expected().mostShown()), seen(row), row.deviation().map(SweepLog::plain).orElse(""),
+                row.deviationPercent().map(SweepLog::plain).orElse(""), row.verdict());
+    }
+
+    private static String seen(SweepRow row) {
+        return row.seen().map(answer -> answer.kind() == Answer.Kind.VALUE ? plain(answer.value()) : answer.kind().words())
+                .orElse("");
+    }
+
+    private static String plain(double number) {
+        return Json.number(number).toPlainString();
+    }
+
+    /** Empty unless it is the row that this step would make. */
+    private Optional<SweepRow> row(String line, SweepStep step) {
+        String[] cells = line.split(",", -1);
+        try {
+            SweepRow row = new SweepRow(Instant.parse(cells[1]), step.speedHz(), swept.frequencyHz(step.speedHz()),
+                    swept.expected(step.speedHz()).orElseThrow(), answer(cells[7]));
+            boolean same = same(cells[2], swept.pattern().speed().inUnit(row.speedHz())) && same(cells[3], row.frequencyHz())
+                    && same(cells[4], row.expected().value()) && same(cells[5], row.expected().leastShown())
+                    && same(cells[6], row.expected().mostShown()) && cells[10].equals(row.verdict());
+            return Optional.of(row).filter(one -> same);
+        } catch (DateTimeParseException | IllegalArgumentException | ArrayIndexOutOfBoundsException e) {
+            return Optional.empty();
+        }
+    }
+
+    private static boolean same(String cell, double number) {
+        return Math.abs(Double.parseDouble(cell) - number) <= DIGITS * Math.abs(number);
+    }
+
+    private static Optional<Answer> answer(String cell) {
+        if (cell.isEmpty()) {
+            return Optional.empty();
+        }
+        for (Answer.Kind kind : new Answer.Kind[] {Answer.Kind.NOTHING, Answer.Kind.ERRATIC}) {
+            if (cell.equals(kind.words())) {
+                return Optional.of(Answer.of(kind));
+            }
+        }
+        return Optional.of(Answer.value(Double.parseDouble(cell)));
+    }
+}

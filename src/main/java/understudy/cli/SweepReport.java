@@ -1,0 +1,168 @@
+package understudy.cli;
+
+import java.math.BigDecimal;
+import java.math.RoundingMode;
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import understudy.plot.LinePlot;
+import understudy.reading.DisplayUnit;
+import understudy.reading.Learned;
+import understudy.reading.Pair;
+
+/** What a sweep tells of the module: the table, where it reads right, its scale, and a drawing of what is off. */
+final class SweepReport {
+
+    private final Swept swept;
+    private final List<SweepRow> rows;
+    private final Optional<LearnedReport> learned;
+
+    SweepReport(Swept swept, List<SweepRow> rows) {
+        this.swept = swept;
+        this.rows = List.copyOf(rows);
+        this.learned = learn();
+    }
+
+    private Optional<LearnedReport> learn() {
+        List<SweepRow> withNumber = rows.stream().filter(row -> row.pair().isPresent()).toList();
+        List<Pair> pairs = withNumber.stream().map(row -> row.pair().orElseThrow()).toList();
+        if (pairs.stream().mapToDouble(Pair::frequencyHz).distinct().count() < 2
+                || pairs.stream().mapToDouble(Pair::shown).distinct().count() < 2) {
+            return Optional.empty();
+        }
+        Injected injected = new Injected(Optional.of(swept.pattern()), Optional.of(swept.output()));
+        LearnedPairs.Read read = new LearnedPairs.Read(swept.reading().unit(), injected,
+                withNumber.stream().map(row -> injected.atSpeed(row.speedHz())).toList(), pairs);
+        return Optional.of(LearnedReport.of(read, Optional.of(swept.reading()), swept.by(), OptionalDouble.empty(), new Given()));
+    }
+
+    Optional<Learned> learned() {
+        return learned.map(LearnedReport::learned);
+    }
+
+    /** Whether everything that tells something is right. */
+    boolean allRight() {
+        return rows.stream().filter(SweepRow::tells).allMatch(SweepRow::right);
+    }
+
+    List<String> lines() {
+        List<String> lines = new ArrayList<>(table());
+        lines.add("");
+        lines.addAll(Paragraph.lines(SweepRange.words(rows, swept)));
+        lines.add("");
+        lines.addAll(learned.map(LearnedReport::told).orElseGet(() -> Paragraph.lines("No scale can be learned: that takes two"
+                + " different numbers, at two different speeds.")));
+        return lines;
+    }
+
+    private List<String> table() {
+        DisplayUnit unit = swept.reading().unit();
+        Table table = new Table().row("Step", "Speed", "Frequency", "Expected", "Displayed", "Off by", "", "Verdict");
+        for (int i = 0; i < rows.size(); i++) {
+            SweepRow row = rows.get(i);
+            double step = row.expected().step();
+            table.row(String.valueOf(i + 1), swept.pattern().speed().print(row.speedHz()), SignalWords.hertz(row.frequencyHz()),
+                    unit.print(row.expected().value(), step),
+                    row.seen().isEmpty() ? "-" : row.shown().filter(shown -> !row.verdict().equals("nothing"))
+                            .map(number -> unit.rounded(number, 6)).orElse(row.verdict()),
+                    row.deviation().map(away -> signed(unit.print(away, step))).orElse("-"),
+                    row.deviationPercent().map(percent -> signed(tenth(percent) + " %")).orElse("-"), row.verdict());
+        }
+        return table.lines();
+    }
+
+    private static String tenth(double percent) {
+        return new BigDecimal(percent).setScale(1, RoundingMode.HALF_UP).toPlainString();
+    }
+
+    private static String signed(String number) {
+        return number.matches("[-0].*") && !number.matches("0\\.0*[1-9].*") ? number : "+" + number;
+    }
+
+    /** What is off over the speed, a panel for each direction; empty where there is too little to draw. */
+    Optional<LinePlot> plot() {
+        List<SweepRow> up = new ArrayList<>();
+        List<SweepRow> down = new ArrayList<>();
+        for (int i = 0; i < rows.size(); i++) {
+            if (rows.get(i).deviation().isPresent()) {
+                (slowedTo(i) ? down : up).add(rows.get(i));
+            }
+        }
+        boolean bothWays = distinct(up) >= 2 && distinct(down) >= 2;
+        List<LinePlot.Panel> panels = new ArrayList<>();
+        if (bothWays) {
+            panels.add(panel("after going faster", up));
+            panels.add(panel("after going slower", down));
+        } else {
+            up.addAll(down);
+            if (distinct(up) >= 2) {
+                panels.add(panel("displayed less expected", up));
+            }
+        }
+        if (panels.isEmpty()) {
+            return Optional.empty();
+        }
+        double from = panels.stream().mapToDouble(panel -> panel.points().get(0).x()).min().orElseThrow();
+        double to = panels.stream().mapToDouble(panel -> panel.points().get(panel.points().size() - 1).x()).max().orElseThrow();
+        return Optional.of(new LinePlot(swept.title() + ": how far the display is off",
+                "speed (" + swept.pattern().speed().unit().symbol() + ")", from, to, panels));
+    }
+
+    /** Not where every line is level. */
+    static boolean tellsMoreThanTheTable(LinePlot plot) {
+        return plot.panels().stream().anyMatch(panel -> panel.points().stream().mapToDouble(LinePlot.Point::y).distinct().count() > 1);
+    }
+
+    private boolean slowedTo(int i) {
+        return i > 0 ? rows.get(i).speedHz() < rows.get(i - 1).speedHz()
+                : rows.size() > 1 && rows.get(0).speedHz() > rows.get(1).speedHz();
+    }
+
+    private static long distinct(List<SweepRow> some) {
+        return some.stream().mapToDouble(SweepRow::speedHz).distinct().count();
+    }
+
+    private LinePlot.Panel panel(String name, List<SweepRow> some) {
+        return new LinePlot.Panel(name, swept.reading().unit().symbol(), some.stream()
+                .sorted(Comparator.comparingDouble(SweepRow::speedHz))
+                .map(row -> new LinePlot.Point(swept.pattern().speed().inUnit(row.speedHz()), row.deviation().orElseThrow())).toList());
+    }
+
+    Map<String, Object> json(Optional<String> vehicle, Instant ended) {
+        Optional<SweepRange> range = SweepRange.of(rows);
+        return Json.map(
+                "of", swept.id(),
+                "pattern", swept.pattern().id(),
+                "output", swept.output().name(),
+                "vehicle", vehicle.orElse(null),
+                "ended", ended.toString(),
+                "reading", ReadingWords.json(swept.reading()),
+                "speedUnit", swept.pattern().speed().unit().symbol(),
+                "rows", rows.stream().map(this::json).toList(),
+                "rightFrom", range.map(right -> speed(right.fromHz())).orElse(null),
+                "rightTo", range.map(right -> speed(right.toHz())).orElse(null),
+                "learned", learned.map(LearnedReport::json).orElse(null));
+    }
+
+    private Map<String, Object> json(SweepRow row) {
+        return Json.map(
+                "at", row.at().toString(),
+                "speed", speed(row.speedHz()),
+                "frequencyHz", Json.number(row.frequencyHz()),
+                "expected", Json.number(row.expected().value()),
+                "goodFrom", Json.number(row.expected().leastShown()),
+                "goodTo", Json.number(row.expected().mostShown()),
+                "displayed", row.shown().map(Json::number).orElse(null),
+                "deviation", row.deviation().map(Json::number).orElse(null),
+                "deviationPercent", row.deviationPercent().map(Json::number).orElse(null),
+                "verdict", row.verdict());
+    }
+
+    private BigDecimal speed(double speedHz) {
+        return Json.number(swept.pattern().speed().inUnit(speedHz));
+    }
+}

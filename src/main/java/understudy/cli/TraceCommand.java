@@ -1,0 +1,159 @@
+package understudy.cli;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.concurrent.Callable;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Parameters;
+import understudy.reading.Reading;
+import understudy.store.Store;
+import understudy.trace.Circuit;
+import understudy.trace.Entry;
+import understudy.trace.Hunt;
+import understudy.trace.Step;
+
+/** Leads a fault hunt. */
+@Command(
+        name = "trace",
+        sortOptions = false,
+        abbreviateSynopsis = true,
+        description = "Leads a fault hunt: where to inject, what it says, where next.",
+        footer = {
+            "",
+            "Examples:",
+            "  understudy trace --plan fieldhand-4-speedometer",
+            "  understudy trace fieldhand-4-speedometer --rig bench",
+            "  understudy trace fieldhand-4-speedometer --to silent --job first-try",
+            "  understudy trace --resume first-try --to silent",
+            "",
+            "You are asked everything, line by line. Every answer is kept at once: stop at",
+            "any prompt, and resume there. Type ? at a prompt for what else goes."
+        })
+final class TraceCommand implements Callable<Integer> {
+
+    private final Surroundings surroundings;
+
+    @Mixin
+    private HelpOption help;
+
+    @Parameters(paramLabel = "CIRCUIT", arity = "0..1", description = "The suspect circuit, by name or file.")
+    private String circuitName;
+
+    @Option(names = "--resume", paramLabel = "JOB", description = "Goes on with a job where it stood.")
+    private String resumed;
+
+    @Option(names = "--plan", description = "Only prints the plan of the circuit, and what it takes.")
+    private boolean plan;
+
+    @Option(names = "--job", paramLabel = "NAME", description = "What the new job is called.")
+    private String jobName;
+
+    @Option(names = "--vehicle", paramLabel = "TEXT", description = "Which vehicle it is.")
+    private String vehicle;
+
+    @Option(names = "--complaint", paramLabel = "TEXT", description = "What the complaint is.")
+    private String complaint;
+
+    @Option(names = "--who", paramLabel = "TEXT", description = "Who does the work.")
+    private String who;
+
+    @Option(names = "--learned", description = "Expects readings by the scale that was learned on this vehicle.")
+    private boolean learned;
+
+    @Mixin
+    private TraceEquipment.Options equipment;
+
+    TraceCommand(Surroundings surroundings) {
+        this.surroundings = surroundings;
+    }
+
+    @Override
+    public Integer call() {
+        if (resumed == null && circuitName == null) {
+            throw new BadInput("trace: CIRCUIT is missing; give a circuit, or --resume JOB to go on with a job");
+        } else if (resumed != null && (circuitName != null || jobName != null || vehicle != null || complaint != null || who != null || learned)) {
+            throw new BadInput("--resume: the job has its circuit, reading, name, vehicle, complaint and who already; leave them out");
+        }
+        if (plan && resumed != null) {
+            throw new BadInput("--plan: it is of a circuit, before anything is measured; give CIRCUIT instead of --resume");
+        } else if (plan) {
+            TracePlan.lines(Circuits.read(Circuits.find(circuitName)).circuit()).forEach(surroundings.out()::println);
+            return Main.FINE;
+        }
+        return resumed == null ? begin() : resume();
+    }
+
+    private int begin() {
+        List<String> said = new ArrayList<>();
+        TraceStart start = start(said);
+        TraceEquipment chosen = equipment.forNew(start.suspect(), start.reference(), surroundings);
+        try (Store store = surroundings.store(); TraceTalk talk = new TraceTalk(surroundings)) {
+            chosen.words().forEach(talk::say);
+            said.forEach(talk::say);
+            Hunt hunt;
+            try {
+                hunt = start.begin(new TraceStart.Told(Optional.ofNullable(jobName), Optional.ofNullable(vehicle),
+                        Optional.ofNullable(complaint), Optional.ofNullable(who)), chosen, talk, store, surroundings);
+            } catch (TraceTalk.Left left) {
+                talk.say("No job was begun.");
+                return Main.FINE;
+            }
+            if (learned) {
+                hunt = store.jobs().add(hunt, surroundings.clock().instant(), new Entry.Noted(String.join(" ", said)));
+            }
+            talk.gap();
+            talk.say("Job \"" + hunt.job().name() + "\" is begun. The circuit, with the odds of each piece before anything is"
+                    + " measured:");
+            talk.gap();
+            talk.lines(new TraceText(hunt).circuit());
+            return lead(new TraceSession(surroundings, talk, store.jobs(), hunt, chosen, false), talk);
+        }
+    }
+
+    /** With the scale that was learned on the vehicle, where that is asked for. */
+    private TraceStart start(List<String> said) {
+        TraceStart asWritten = new TraceStart(circuitName);
+        Circuit circuit = asWritten.suspect().circuit();
+        Given given = new Given();
+        Optional<Reading> known = new KeptScale(surroundings, Optional.ofNullable(vehicle).or(circuit::vehicle), circuit.id())
+                .choose(learned, said::add, given);
+        given.refuse();
+        return known.map(asWritten::expecting).orElse(asWritten);
+    }
+
+    private int resume() {
+        try (Store store = surroundings.store(); TraceTalk talk = new TraceTalk(surroundings)) {
+            Hunt hunt = Hunt.of(store.jobs().find(resumed));
+            if (hunt.next() instanceof Step.Ended) {
+                throw new BadInput("--resume: job \"" + hunt.job().name() + "\" is closed; 'understudy report \"" + hunt.job().name()
+                        + "\"' writes its report");
+            }
+            TraceEquipment chosen = equipment.forBegun(hunt.job().equipment(), hunt.subjects().suspect(),
+                    hunt.subjects().reference(), surroundings);
+            chosen.words().forEach(talk::say);
+            talk.lines(new TraceText(hunt).where());
+            if (!hunt.job().equipment().words().contains(chosen.way())) {
+                hunt = store.jobs().add(hunt, surroundings.clock().instant(), new Entry.Noted("from here on: " + chosen.way()));
+            }
+            return lead(new TraceSession(surroundings, talk, store.jobs(), hunt, chosen, true), talk);
+        }
+    }
+
+    private int lead(TraceSession session, TraceTalk talk) {
+        String name = "\"" + session.hunt().job().name() + "\"";
+        try {
+            session.run();
+            talk.gap();
+            talk.say("For the report:");
+            talk.lines(List.of("  understudy report " + name));
+        } catch (TraceTalk.Left left) {
+            talk.gap();
+            talk.say("Nothing plays, and the job is kept. Go on with:");
+            talk.lines(List.of("  understudy trace --resume " + name + equipment.again()));
+        }
+        return Main.FINE;
+    }
+}

@@ -1,0 +1,88 @@
+package understudy.cli;
+
+import java.time.LocalDate;
+import java.util.List;
+import java.util.Optional;
+import understudy.reading.Reading;
+import understudy.store.Store;
+import understudy.trace.Circuit;
+import understudy.trace.CircuitReader;
+import understudy.trace.Hunt;
+import understudy.trace.Job;
+import understudy.trace.Subjects.Subject;
+import understudy.trace.TraceException;
+
+/** The beginning of a hunt: its circuits read, and what is not known of the job asked. */
+final class TraceStart {
+
+    private final Job.Subject suspect;
+    private final Optional<Job.Subject> reference;
+
+    /** @throws BadInput with all that is wrong with the files */
+    TraceStart(String circuit) {
+        suspect = Circuits.find(circuit);
+        reference = Circuits.reference(suspect);
+    }
+
+    private TraceStart(Job.Subject suspect, Optional<Job.Subject> reference) {
+        this.suspect = suspect;
+        this.reference = reference;
+    }
+
+    /** The same, with another reading expected of the suspect circuit; the job keeps the circuit so. */
+    TraceStart expecting(Reading reading) {
+        try {
+            return new TraceStart(new Job.Subject(CircuitReader.expecting(suspect.circuit(), reading), suspect.pattern()), reference);
+        } catch (TraceException e) {
+            throw new BadInput(e.getMessage());
+        }
+    }
+
+    Subject suspect() {
+        return Circuits.read(suspect);
+    }
+
+    Optional<Subject> reference() {
+        return reference.map(Circuits::read);
+    }
+
+    /** What the command line says of a job; empty: to be asked. */
+    record Told(Optional<String> name, Optional<String> vehicle, Optional<String> complaint, Optional<String> who) {}
+
+    /** Asks what is not told, and begins the job. */
+    Hunt begin(Told told, TraceEquipment equipment, TraceTalk talk, Store store, Surroundings surroundings) {
+        Circuit circuit = suspect().circuit();
+        talk.gap();
+        talk.lines(Paragraph.lines(circuit.title()));
+        talk.gap();
+        talk.say("What is not known yet; Enter skips it. Type stop at any question to leave.");
+        String vehicle = told.vehicle().orElseGet(() -> asked("Vehicle" + offer(circuit.vehicle()) + ": ", circuit.vehicle(), talk));
+        String complaint = told.complaint().orElseGet(() -> asked("Complaint: ", Optional.empty(), talk));
+        String who = told.who().orElseGet(() -> asked("Who does the work: ", Optional.empty(), talk));
+        String free = free(circuit.id() + "-" + LocalDate.now(surroundings.clock()), store);
+        String name = told.name().orElseGet(() -> asked("Name of the job" + offer(Optional.of(free)) + ": ", Optional.of(free), talk));
+        return store.jobs().begin(new Job(name, surroundings.clock().instant(), vehicle, complaint, who, suspect, reference,
+                equipment.record(equipment.pins(circuit).allowed()), List.of()));
+    }
+
+    private static String offer(Optional<String> otherwise) {
+        return otherwise.map(value -> " (Enter: " + value + ")").orElse("");
+    }
+
+    private static String asked(String question, Optional<String> otherwise, TraceTalk talk) {
+        String line = talk.answer(question, () -> false).orElseThrow();
+        if (line.equalsIgnoreCase("stop")) {
+            throw new TraceTalk.Left();
+        }
+        return line.isEmpty() ? otherwise.orElse("") : line;
+    }
+
+    /** The first name that no job has. */
+    private static String free(String name, Store store) {
+        String free = name;
+        for (int number = 2; store.jobs().has(free); number++) {
+            free = name + "-" + number;
+        }
+        return free;
+    }
+}
