@@ -7,21 +7,21 @@ import java.util.Map;
 
 /**
  * What a policy comes to, computed: all hunts at once are followed, with their probabilities, hunts with the same odds
- * together, until all but a part in 10^9 have ended.
+ * together.
  *
- * @param minutes    expected until the end
+ * @param minutes    expected until the end; of the hunts that were left off, until there
  * @param injections expected number
  * @param right      probability that the group convicted holds the fault
  * @param unended    probability of the hunts that were left off
  */
 record Expectation(double minutes, double injections, double right, double unended) {
 
-    private static final double NEARLY_ALL = 1e-9;
     /** Against a policy that never ends. */
     private static final int MOST_INJECTIONS = 1000;
 
-    static Expectation of(Route route, Odds odds, Policy policy) {
-        return new Following(route, policy).follow(odds);
+    /** @param leftOff hunts that stand less probably than this are left off; 0 where readings are never wrong gives all exactly */
+    static Expectation of(Route route, Odds odds, Policy policy, double leftOff) {
+        return new Following(route, policy, leftOff).follow(odds);
     }
 
     /** Odds that hunts stand at, as numbers to tell them by. Rounded: two orders of the same readings differ in the last bits. */
@@ -43,30 +43,36 @@ record Expectation(double minutes, double injections, double right, double unend
 
         private final Route route;
         private final Policy policy;
+        private final double leftOff;
         private double minutes;
         private double injections;
         private double right;
+        private double unended;
 
-        Following(Route route, Policy policy) {
+        Following(Route route, Policy policy, double leftOff) {
             this.route = route;
             this.policy = policy;
+            this.leftOff = leftOff;
         }
 
         Expectation follow(Odds start) {
             Map<List<Long>, Standing> standings = Map.of(key(start), new Standing(start, 1));
-            double going = 1;
-            for (int count = 0; going > NEARLY_ALL && count < MOST_INJECTIONS; count++) {
+            for (int count = 0; !standings.isEmpty() && count < MOST_INJECTIONS; count++) {
                 Map<List<Long>, Standing> next = new LinkedHashMap<>();
                 standings.values().forEach(standing -> step(standing, next));
                 standings = next;
-                going = next.values().stream().mapToDouble(Standing::probability).sum();
             }
-            return new Expectation(minutes, injections, right, going);
+            unended += standings.values().stream().mapToDouble(Standing::probability).sum();
+            return new Expectation(minutes, injections, right, unended);
         }
 
         private void step(Standing standing, Map<List<Long>, Standing> next) {
             if (route.ended(standing.odds())) {
                 right += standing.probability() * route.likeliest(standing.odds()).probability();
+                return;
+            }
+            if (standing.probability() < leftOff) {
+                unended += standing.probability();
                 return;
             }
             int point = policy.next(standing.odds());

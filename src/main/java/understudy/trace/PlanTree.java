@@ -9,8 +9,8 @@ import java.util.Map;
  * and so on to each end; beside what the usual ways would take.
  *
  * @param root             the first injection, or the end if there is nothing to do
- * @param minutes          expected of the plan; where readings can be wrong, with the hunts that get rarer than
- *                         {@link #RARE} going on by plain halving, so that the plan can only be quicker
+ * @param minutes          expected of the plan; hunts that get rarer than {@link #RARE} count as if they went on by plain
+ *                         halving, so that the plan itself can only be quicker. Exact where readings are never wrong
  * @param endToEndMinutes  expected from the sensor's connector on, point by point
  * @param halvingMinutes   expected of plain halving
  */
@@ -18,6 +18,8 @@ public record PlanTree(Node root, double minutes, double endToEndMinutes, double
 
     /** Branches less probable than this are not followed. */
     public static final double RARE = 0.001;
+    /** Hunts that get rarer than this add nothing that a displayed number of minutes would show. */
+    private static final double LEFT_OFF = 1e-6;
 
     /** A place in the plan. Its probability is that of getting there. */
     public sealed interface Node {
@@ -53,13 +55,14 @@ public record PlanTree(Node root, double minutes, double endToEndMinutes, double
         }
         Growing growing = new Growing(route);
         Node root = growing.grow(odds, 1);
+        double leftOff = route.canBeWrong() ? LEFT_OFF : 0;
         return new PlanTree(root,
-                Expectation.of(route, odds, growing).minutes(),
-                Expectation.of(route, odds, new EndToEnd(route)).minutes(),
-                Expectation.of(route, odds, new Halving(route)).minutes());
+                Expectation.of(route, odds, growing, leftOff).minutes(),
+                Expectation.of(route, odds, new EndToEnd(route), leftOff).minutes(),
+                Expectation.of(route, odds, new Halving(route), leftOff).minutes());
     }
 
-    /** Grows the tree; after that it is the policy of the tree, and plain halving beyond. */
+    /** Grows the tree; after that it is the policy of the tree, and beyond it plain halving, which takes no time. */
     private static final class Growing implements Policy {
         private final Route route;
         private final Planner planner;
@@ -69,7 +72,7 @@ public record PlanTree(Node root, double minutes, double endToEndMinutes, double
         Growing(Route route) {
             this.route = route;
             this.planner = new Planner(route);
-            this.beyond = new Halving(route);
+            this.beyond = route.canBeWrong() ? new Halving(route) : planner;
         }
 
         Node grow(Odds odds, double probability) {

@@ -75,10 +75,10 @@ class PlannerTest {
         double planned = new Planner(path.route()).choose(path.odds()).map(Planner.Choice::minutes).orElse(0.0);
         assertThat(planned).isCloseTo(least, within(SAME_MINUTES));
         // and following it step by step comes to the same
-        Expectation followed = Expectation.of(path.route(), path.odds(), new Planner(path.route()));
+        Expectation followed = Expectation.of(path.route(), path.odds(), new Planner(path.route()), 0);
         assertThat(followed.minutes()).isCloseTo(least, within(SAME_MINUTES));
         assertThat(followed.right()).isGreaterThan(confidence - SAME_MINUTES);
-        assertThat(PlanTree.of(path.route(), path.odds()).minutes()).isGreaterThan(least - SAME_MINUTES);
+        assertThat(PlanTree.of(path.route(), path.odds()).minutes()).isCloseTo(least, within(SAME_MINUTES));
     }
 
     @Test
@@ -165,16 +165,51 @@ class PlannerTest {
         }
     }
 
-    /** The horizon, and passing over tests that are hardly in doubt, cost a little: 1.2 parts in a hundred at most, of some hundred circuits. */
-    @Property(tries = 40)
-    void withErrorsThePlanIsWithinAFewPartsInAHundredOfWhatNoPolicyCanBeat(@ForAll long seed,
-            @ForAll @IntRange(min = 2, max = 3) int points) {
-        Random random = new Random(seed);
-        Routes path = Routes.random(random, points, 0.02 + 0.04 * random.nextDouble(), 0.02 + 0.04 * random.nextDouble(), 0.95);
-        double floor = new Floor(path).minutes(points == 2 ? 20 : 14);
-        Expectation planned = Expectation.of(path.route(), path.odds(), new Planner(path.route()));
-        // what was computed leaves off a part in 10^9 of the hunts, of some thousand minutes at most
-        assertThat(planned.minutes()).isBetween(floor - 1e-6, 1.05 * floor);
-        assertThat(planned.right()).isGreaterThan(0.95 * (1 - planned.unended()));
+    /** What the horizon may cost. Seen: 1.6 parts in 10 000 at worst, of which some is the floor's own. */
+    private static final double NEARLY = 1.001;
+
+    @Test
+    void withErrorsNoPolicyWhateverIsMuchQuickerThanThePlan() {
+        for (int seed = 0; seed < 16; seed++) {
+            Random random = new Random(seed);
+            int points = 2 + seed % 2;
+            Routes path = unequal(random, points, 0.1 * random.nextDouble(), 0.1 * random.nextDouble());
+            double floor = new Floor(path).minutes(points == 2 ? 20 : 14);
+            Expectation planned = Expectation.of(path.route(), path.odds(), new Planner(path.route()), 1e-12);
+            double ratio = planned.minutes() / floor;
+            // of what was left off nobody counts the minutes: less than a part in 10^9 of the hunts, of some hundred minutes
+            assertThat(ratio).as("circuit %d", seed).isBetween(1 - 1e-7, NEARLY);
+            assertThat(planned.unended()).isLessThan(1e-9);
+            assertThat(planned.right()).isGreaterThan(0.95);
+        }
+    }
+
+    /** Minutes of 4 to 8: with points too quick to reach, a floor would spend all its injections there and look better than it is. */
+    private static Routes unequal(Random random, int points, double wronglyBad, double wronglyGood) {
+        List<Access> path = new ArrayList<>();
+        for (int point = 0; point < points; point++) {
+            path.add(new Access(4 + 4 * random.nextDouble(), true, wronglyBad, wronglyGood));
+        }
+        return new Routes(path, random.doubles(points + 1, 1, 10).toArray(), 0.95);
+    }
+
+    @Test
+    void sixtyFourPointsAreWithinTheWorkThatAnAnswerMayTake() {
+        Random random = new Random(64);
+        Routes path = Routes.random(random, 64, 0.05, 0.05, 0.95);
+        // the first horizon is always finished: the intervals of 65 groups, 65^3 / 6 terms each, for the tests to look at and for
+        // two readings of each; after that it is the work itself, and the intervals at which it ran out
+        long mostSteps = Lookahead.WORK + 10 * (65 * 65 * 65 / 6);
+        Planner planner = new Planner(path.route());
+        int answers = 0;
+        for (int fault = 0; fault <= 64; fault += 8) {
+            for (Odds odds = path.odds(); !path.route().ended(odds); answers++) {
+                long before = planner.steps();
+                int point = planner.next(odds);
+                assertThat(planner.steps() - before).isLessThan(mostSteps);
+                odds = path.route().after(odds, point, fault <= point == random.nextDouble() >= 0.05);
+            }
+        }
+        assertThat(answers).isGreaterThan(9);
     }
 }
