@@ -61,7 +61,7 @@ final class JobFacts {
         lines.add("");
         lines.add("suspects:");
         lines.addAll(new TraceText(hunt).suspects());
-        new TraceText(hunt).clashes().forEach(clash -> lines.addAll(Paragraph.lines(clash)));
+        lines.addAll(new TraceText(hunt).clashes());
         lines.add("");
         lines.addAll(Paragraph.lines("next: ", "      ", next()));
         if (hunt.next() instanceof Step.Ended) {

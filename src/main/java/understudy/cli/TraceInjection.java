@@ -28,6 +28,8 @@ final class TraceInjection {
     private final TraceDesk desk;
     private final TraceEquipment equipment;
     private final boolean resumed;
+    /** The circuit whose sensor the user was told to unplug: the reference or not. */
+    private Optional<Boolean> unplugged = Optional.empty();
     private Optional<Place> clippedAt = Optional.empty();
     private boolean clipped;
 
@@ -61,7 +63,9 @@ final class TraceInjection {
                 : resumed && !clipped ? "If the clips are still on, take them off, the signal clip first. " : "";
         talk.say(off + "Go to " + desk.hunt().name(place) + ", about "
                 + TraceText.minutes(circuit.points().get(place.point()).reachMinutes())
-                + ". " + pins.how());
+                + ". " + (unplugged.equals(Optional.of(place.onReference())) ? "" : "Unplug this circuit's sensor, and leave it so while"
+                + " you inject: two sources at once tell nothing. ") + pins.how());
+        unplugged = Optional.of(place.onReference());
         clippedAt = Optional.empty();
         boolean allowed = false;
         while (!allowed) {

@@ -99,7 +99,7 @@ final class TraceSession {
         if (place.onReference()) {
             reference();
         } else {
-            new TraceText(desk.hunt()).clashes().forEach(clash -> {
+            new TraceText(desk.hunt()).clash(desk.hunt().events().size()).ifPresent(clash -> {
                 talk.gap();
                 talk.say(clash);
             });

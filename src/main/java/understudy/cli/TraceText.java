@@ -5,10 +5,12 @@ import java.math.MathContext;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
 import java.util.stream.Collectors;
 import understudy.quantity.Unit;
 import understudy.trace.Answer;
 import understudy.trace.Circuit;
+import understudy.trace.Clash;
 import understudy.trace.Entry;
 import understudy.trace.Hunt;
 import understudy.trace.Judgement;
@@ -91,13 +93,26 @@ final class TraceText {
                 + "  ", " ".repeat(BAR + 11), name);
     }
 
-    /** What contradicts what. */
+    /** What a step contradicts, with what to do; empty when it contradicts nothing. */
+    Optional<String> clash(int number) {
+        List<String> others = hunt.clashes().stream().filter(clash -> clash.goodNumber() == number || clash.badNumber() == number)
+                .map(clash -> clash.goodNumber() == number
+                        ? named(clash.badNumber(), "bad") : named(clash.goodNumber(), "good")).toList();
+        boolean good = hunt.clashes().stream().anyMatch(clash -> clash.goodNumber() == number);
+        return others.isEmpty() ? Optional.empty() : Optional.of("Step " + named(number, good ? "good" : "bad")
+                + " contradicts step " + String.join(" and step ", others) + ": with one fault, what is good from one point on is"
+                + " good from every point nearer to the module. A reading may be wrong, or there are two faults. Withdraw what you"
+                + " doubt (like: withdraw " + number + "), and read there again.");
+    }
+
+    /** All that contradicts each other, once. */
     List<String> clashes() {
-        return hunt.clashes().stream().map(clash -> "Step " + clash.goodNumber() + " (" + where(clash.goodNumber())
-                + ", good) and step " + clash.badNumber() + " (" + where(clash.badNumber())
-                + ", bad) can't both be right if there is one fault: what is good from one point on is good from every point"
-                + " nearer to the module. One of the two may be wrong, or there are two faults. Withdraw the one that you doubt"
-                + " (like: withdraw " + clash.badNumber() + "), and read there again.").toList();
+        return hunt.clashes().stream().map(Clash::badNumber).distinct().flatMap(bad -> clash(bad).stream())
+                .flatMap(clash -> Paragraph.lines(clash).stream()).toList();
+    }
+
+    private String named(int number, String verdict) {
+        return number + " (" + where(number) + ", " + verdict + ")";
     }
 
     private String where(int number) {
@@ -125,7 +140,7 @@ final class TraceText {
             lines.add("Steps so far:");
             lines.addAll(steps());
         }
-        clashes().forEach(clash -> lines.addAll(Paragraph.lines(clash)));
+        lines.addAll(clashes());
         lines.add("");
         return lines;
     }

@@ -169,8 +169,8 @@ class TraceCommandTest {
                 "other 5", "0.1", "withdraw 99", "withdraw 9").answering("What does the display show", "40", "40", "40", "nothing")
                 .answering("Why does it not count", "the clip had slipped");
         TraceBench.Outcome trace = bench.understudy("trace", CIRCUIT, "--to", "silent", "--job", "clash");
-        assertThat(oneLine(trace.out())).contains("Step 5 (module pin, good) and step 9 (module pin, bad) can't both be right")
-                .contains("Step 7 (bulkhead connector, good) and step 9 (module pin, bad) can't both be right")
+        assertThat(oneLine(trace.out())).contains("Step 9 (module pin, bad) contradicts step 5 (module pin, good) and step 7"
+                + " (bulkhead connector, good): with one fault")
                 .contains("there is no step 99; there are 1 to 9");
         assertThat(trace.out()).contains("no longer counts; it stays in the record.");
         Hunt hunt = kept("clash");
