@@ -9,6 +9,7 @@ final class Table {
     private static final String GAP = "  ";
 
     private final List<List<String>> rows = new ArrayList<>();
+    private final List<Integer> widths = new ArrayList<>();
 
     Table row(String... cells) {
         return row(List.of(cells));
@@ -16,6 +17,12 @@ final class Table {
 
     Table row(List<String> cells) {
         rows.add(List.copyOf(cells));
+        for (int column = 0; column < cells.size(); column++) {
+            if (column == widths.size()) {
+                widths.add(0);
+            }
+            widths.set(column, Math.max(widths.get(column), cells.get(column).length()));
+        }
         return this;
     }
 
@@ -25,14 +32,10 @@ final class Table {
             StringBuilder line = new StringBuilder();
             for (int column = 0; column < row.size(); column++) {
                 String cell = row.get(column);
-                line.append(column == 0 ? "" : GAP).append(cell).append(" ".repeat(width(column) - cell.length()));
+                line.append(column == 0 ? "" : GAP).append(cell).append(" ".repeat(widths.get(column) - cell.length()));
             }
             lines.add(line.toString().stripTrailing());
         }
         return lines;
-    }
-
-    private int width(int column) {
-        return rows.stream().filter(row -> row.size() > column).mapToInt(row -> row.get(column).length()).max().orElse(0);
     }
 }
