@@ -14,11 +14,10 @@ import understudy.pattern.Pattern;
 import understudy.pattern.PatternReader;
 import understudy.text.Problem;
 import understudy.text.Result;
-import understudy.quantity.QuantityException;
+import understudy.quantity.Refused;
 import understudy.quantity.Range;
 import understudy.quantity.Unit;
 import understudy.report.ReportFile;
-import understudy.rig.RigException;
 import understudy.rig.Spread;
 
 /** Reads what a command line gave, and gathers all that is wrong with it, so that one try shows the user everything. */
@@ -62,9 +61,7 @@ final class Given {
     <T> Optional<T> attempt(String option, Supplier<T> reading) {
         try {
             return Optional.of(reading.get());
-        } catch (QuantityException e) {
-            problem(option, e.wrong(), e.right());
-        } catch (RigException e) {
+        } catch (Refused e) {
             problem(option, e.wrong(), e.right());
         }
         return Optional.empty();

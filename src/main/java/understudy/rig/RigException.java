@@ -1,24 +1,14 @@
 package understudy.rig;
 
+import understudy.quantity.Refused;
+
 /**
  * Something about a rig, an input or a reading that can't be: what is wrong, and what would do. Remedy: mend the input,
  * or the parts.
  */
-public final class RigException extends IllegalArgumentException {
-    private final String wrong;
-    private final String right;
+public final class RigException extends Refused {
 
     RigException(String wrong, String right) {
-        super(wrong + "; " + right);
-        this.wrong = wrong;
-        this.right = right;
-    }
-
-    public String wrong() {
-        return wrong;
-    }
-
-    public String right() {
-        return right;
+        super(wrong, right);
     }
 }
