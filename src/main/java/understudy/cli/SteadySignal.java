@@ -8,6 +8,8 @@ import java.util.concurrent.atomic.AtomicReference;
 import understudy.audio.AudioException;
 import understudy.audio.Destination;
 import understudy.audio.Player;
+import understudy.audio.PlayerEnd;
+import understudy.audio.PlayerReport;
 import understudy.audio.PlayerSettings;
 import understudy.pattern.Output;
 import understudy.pattern.Pattern;
@@ -50,6 +52,20 @@ record SteadySignal(Playable asked, Destination destination) {
             return Player.open(() -> playable.onChannels(playable.renderer(hand)), playable.scale(), to, PlayerSettings.DEFAULT);
         } catch (AudioException e) {
             throw Failed.because(e);
+        }
+    }
+
+    /** The report of a player that has ended, or was told to stop; what failed within it is a defect. */
+    static PlayerReport end(Player player) {
+        try {
+            PlayerReport report = player.awaitEnd();
+            if (report.end() instanceof PlayerEnd.Fault fault) {
+                throw new IllegalStateException("playing failed", fault.cause());
+            }
+            return report;
+        } catch (InterruptedException e) {
+            Thread.currentThread().interrupt();
+            throw new IllegalStateException("nobody interrupts this thread", e);
         }
     }
 }

@@ -3,7 +3,6 @@ package understudy.cli;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import java.util.OptionalInt;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -60,21 +59,8 @@ final class SweepCommand implements Callable<Integer> {
     @Option(names = "--learned", description = "Expects readings by the scale that was learned on this vehicle.")
     private boolean learned;
 
-    @Option(names = "--rig", paramLabel = "NAME", description = "The rig it goes through; volts are then volts at the pins.")
-    private String rig;
-
-    @Option(names = "--input", paramLabel = "KIND", description = "The module's input, where the circuit does not say: a kind"
-            + " that 'understudy input' lists.")
-    private String input;
-
-    @Option(names = "--fit", description = "Scales the signal to 90 %% of full scale.")
-    private boolean fit;
-
-    @Option(names = "--rate", paramLabel = "RATE", description = "Samples a second, like 48000 or \"96 kHz\" (default: 48000).")
-    private String rate;
-
     @Mixin
-    private DestinationOptions place;
+    private SteadyOptions steady;
 
     @Mixin
     private SweepFiles files;
@@ -100,14 +86,14 @@ final class SweepCommand implements Callable<Integer> {
                 "keep within the ends of its table"));
         files.read(given);
         Optional<Bench> bench = bench(swept, given);
-        int rateHz = SignalOptions.rateHz(rate, given);
-        DestinationOptions.Chosen chosen = place.read(bench.flatMap(known -> known.rig().device()), given);
+        int rateHz = steady.rateHz(given);
+        DestinationOptions.Chosen chosen = steady.place(bench, given);
         given.refuse();
         Optional<SweepLog> begun = files.resumed(swept, steps, given);
         given.refuse();
         SteadySignal signal = SteadySignal.of(swept.pattern(), swept.output(),
-                steps.stream().mapToDouble(SweepStep::speedHz).max().orElseThrow(), bench, fit, rateHz,
-                rate == null ? OptionalInt.empty() : OptionalInt.of(rateHz), chosen);
+                steps.stream().mapToDouble(SweepStep::speedHz).max().orElseThrow(), bench, steady.fit(), rateHz,
+                steady.askedRateHz(given), chosen);
 
         surroundings.out().println(chosen.opening(signal.destination()));
         new Consent(surroundings, yes).ask(signal.asked().pattern(), chosen.leaves());
@@ -135,8 +121,10 @@ final class SweepCommand implements Callable<Integer> {
     }
 
     private Optional<Bench> bench(Swept swept, Given given) {
-        return rig == null && input == null ? Optional.empty()
-                : Bench.read(rig, input == null ? swept.input().orElse(null) : input, surroundings, given);
+        if (steady.rig().isEmpty() && steady.input().isPresent()) {
+            given.problem("--input", "it says nothing without a rig", "add --rig NAME, or leave it out");
+        }
+        return SteadyOptions.bench(steady.rig(), steady.input().or(swept::input), surroundings, given);
     }
 
     /** Whether the user left, so that nothing more can be asked. */

@@ -88,24 +88,12 @@ final class SweepSession {
             player.start();
             through(player, hand);
             player.stop();
-            report = end(player);
+            report = SteadySignal.end(player);
         } finally {
             talk.silenceBy(() -> {});
         }
         playable.benches().shortage().ifPresent(talk::say);
         return report;
-    }
-
-    private static PlayerReport end(Player player) {
-        try {
-            PlayerReport report = player.awaitEnd();
-            if (report.end() instanceof PlayerEnd.Fault fault) {
-                throw new IllegalStateException("playing failed", fault.cause());
-            }
-            return report;
-        } catch (InterruptedException e) {
-            throw interrupted();
-        }
     }
 
     private static IllegalStateException interrupted() {

@@ -5,7 +5,6 @@ import java.util.List;
 import java.util.Optional;
 import java.util.OptionalInt;
 import picocli.CommandLine.Mixin;
-import picocli.CommandLine.Option;
 import understudy.quantity.Range;
 import understudy.rig.Input;
 import understudy.store.Calibration;
@@ -21,39 +20,26 @@ final class TraceEquipment {
     /** The options that say so. */
     static final class Options {
 
-        @Option(names = "--rig", paramLabel = "NAME", description = "The rig it goes through; volts are then volts at the pins.")
-        private String rig;
-
-        @Option(names = "--input", paramLabel = "KIND", description = "The module's input, where the circuit file does not say:"
-                + " a kind that 'understudy input' lists.")
-        private String input;
-
-        @Option(names = "--fit", description = "Scales the signal to 90 %% of full scale.")
-        private boolean fit;
-
-        @Option(names = "--rate", paramLabel = "RATE", description = "Samples a second, like 48000 or \"96 kHz\" (default: 48000).")
-        private String rate;
-
         @Mixin
-        private DestinationOptions place;
+        private SteadyOptions steady;
 
         /** What has to be given again to resume as it was. */
         String again() {
-            return place.again() + (fit ? " --fit" : "") + (rate == null ? "" : " --rate \"" + rate + "\"");
+            return steady.again();
         }
 
         /** For a new job. */
         TraceEquipment forNew(Subject suspect, Optional<Subject> reference, Surroundings surroundings) {
-            return new TraceEquipment(this, Optional.ofNullable(rig), Optional.ofNullable(input).or(suspect.circuit()::input),
+            return new TraceEquipment(steady, steady.rig(), steady.input().or(suspect.circuit()::input),
                     suspect, reference, surroundings);
         }
 
         /** For one that was begun: with the rig and the input that it was begun with. */
         TraceEquipment forBegun(Job.Equipment begun, Subject suspect, Optional<Subject> reference, Surroundings surroundings) {
-            if (rig != null || input != null) {
+            if (steady.rig().isPresent() || steady.input().isPresent()) {
                 throw new BadInput("--resume: rig and input stay those that the job was begun with; leave --rig and --input out");
             }
-            return new TraceEquipment(this, begun.rig(), begun.input(), suspect, reference, surroundings);
+            return new TraceEquipment(steady, begun.rig(), begun.input(), suspect, reference, surroundings);
         }
     }
 
@@ -65,35 +51,26 @@ final class TraceEquipment {
     private final Optional<TraceSignal> reference;
     private final List<String> words = new ArrayList<>();
 
-    private TraceEquipment(Options options, Optional<String> rigName, Optional<String> inputWords, Subject suspect,
+    private TraceEquipment(SteadyOptions options, Optional<String> rigName, Optional<String> inputWords, Subject suspect,
             Optional<Subject> reference, Surroundings surroundings) {
         Given given = new Given();
         this.inputWords = inputWords;
         this.input = inputWords.flatMap(written -> Inputs.read("--input", written, given)).map(Inputs.Named::input);
         given.refuse();
-        Optional<Bench> bench = bench(rigName, inputWords, surroundings, given);
-        int rateHz = SignalOptions.rateHz(options.rate, given);
+        Optional<Bench> bench = SteadyOptions.bench(rigName, inputWords, surroundings, given);
+        int rateHz = options.rateHz(given);
         this.rig = bench.map(Bench::rig);
-        this.chosen = options.place.read(rig.flatMap(NamedRig::device), given);
+        this.chosen = options.place(bench, given);
         given.refuse();
-        OptionalInt asked = options.rate == null ? OptionalInt.empty() : OptionalInt.of(rateHz);
-        this.suspect = TraceSignal.of(suspect, bench, options.fit, rateHz, asked, chosen);
+        OptionalInt asked = options.askedRateHz(given);
+        this.suspect = TraceSignal.of(suspect, bench, options.fit(), rateHz, asked, chosen);
         this.reference = reference.map(other -> TraceSignal.of(other,
-                bench(rigName, other.circuit().input().or(() -> inputWords), surroundings, given), options.fit, rateHz, asked, chosen));
+                SteadyOptions.bench(rigName, other.circuit().input().or(() -> inputWords), surroundings, given), options.fit(), rateHz, asked, chosen));
         given.refuse();
         words.add(chosen.opening(this.suspect.destination()));
         rig.ifPresent(known -> words.addAll(rigWords(known, surroundings)));
         inputWords.ifPresent(known -> words.add("input: " + known));
         words.addAll(this.suspect.asked().voltsNote().lines().toList());
-    }
-
-    private static Optional<Bench> bench(Optional<String> rig, Optional<String> input, Surroundings surroundings, Given given) {
-        if (rig.isPresent() && input.isEmpty()) {
-            given.problem("--rig", "the volts at the pins depend on the input too", "add --input KIND, or name the input in the"
-                    + " circuit file; 'understudy input' lists the kinds");
-        }
-        return rig.isPresent() && input.isPresent()
-                ? Bench.read(rig.get(), input.get(), surroundings, given) : Optional.empty();
     }
 
     private static List<String> rigWords(NamedRig rig, Surroundings surroundings) {

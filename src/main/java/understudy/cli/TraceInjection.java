@@ -107,7 +107,7 @@ final class TraceInjection {
                 awaitFile(player);
             }
             player.stop();
-            report = end(player);
+            report = SteadySignal.end(player);
         } finally {
             talk.silenceBy(() -> {});
         }
@@ -134,19 +134,6 @@ final class TraceInjection {
             }
         } catch (InterruptedException e) {
             Thread.currentThread().interrupt();
-        }
-    }
-
-    private static PlayerReport end(Player player) {
-        try {
-            PlayerReport report = player.awaitEnd();
-            if (report.end() instanceof PlayerEnd.Fault fault) {
-                throw new IllegalStateException("playing failed", fault.cause());
-            }
-            return report;
-        } catch (InterruptedException e) {
-            Thread.currentThread().interrupt();
-            throw new IllegalStateException("nobody interrupts this thread", e);
         }
     }
 

@@ -160,6 +160,14 @@ class SweepCommandTest extends SweepBench {
         }
     }
 
+    @Test
+    void aRigOnAnInputThatNobodyNamedIsRefused() {
+        assertThat(Run.in(home).understudy("rig", "make", "bench", "--series", "10 kohm", "--shunt", "11 kohm").exitCode()).isZero();
+        Run.Outcome outcome = Run.in(home).understudy("sweep", wheel, "--speeds", "600 rpm", "--rig", "bench", "--to", "silent");
+        assertThat(outcome.exitCode()).isEqualTo(Main.BAD_INPUT);
+        assertThat(outcome.err()).startsWith("--rig: the volts at the pins depend on the input too; add --input KIND");
+    }
+
     @ParameterizedTest
     @CsvSource(delimiter = '|', value = {
         "sweep fieldhand-4-speedomter|fieldhand-4-speedomter: there is no circuit or pattern of this name; did you mean fieldhand-4-speedometer?",
@@ -171,6 +179,7 @@ class SweepCommandTest extends SweepBench {
         "sweep WHEEL --speeds 600_rpm --resume|--resume: it is not known which sweep; name its file with --csv",
         "sweep WHEEL --speeds 600_rpm --learned|--learned: it is not known which vehicle it is; add --vehicle, with the same words as when it was learned",
         "sweep WHEEL --speeds 600_rpm --learned --vehicle X|--learned: nothing was learned yet of circuit wheel on vehicle \"X\"; ",
+        "sweep WHEEL --speeds 600_rpm --input resistive|--input: it says nothing without a rig; add --rig NAME, or leave it out",
         "sweep WHEEL --speeds 600_rpm --output cam|--output: the pattern has no output \"cam\"; it has crank",
         "sweep knock-86mm --output knock --speeds 600_rpm|knock-86mm: what a module counts of its output knock does not follow the speed; ",
         "sweep WHEEL --speeds 6000_rpm --reading shows:_table,_unit:_kPa,_points:_{1_Hz:_1_kPa,_2_Hz:_2_kPa}|--speeds: at 6000 rpm, 400 Hz the reading does not say what is shown; ",

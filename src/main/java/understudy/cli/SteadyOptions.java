@@ -1,0 +1,67 @@
+package understudy.cli;
+
+import java.util.Optional;
+import java.util.OptionalInt;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Option;
+
+/** The options that say what one steady signal goes through and where, for commands that inject and ask for the display. */
+final class SteadyOptions {
+
+    @Option(names = "--rig", paramLabel = "NAME", description = "The rig it goes through; volts are then volts at the pins.")
+    private String rig;
+
+    @Option(names = "--input", paramLabel = "KIND", description = "The module's input, where the circuit file does not say:"
+            + " a kind that 'understudy input' lists.")
+    private String input;
+
+    @Option(names = "--fit", description = "Scales the signal to 90 %% of full scale.")
+    private boolean fit;
+
+    @Option(names = "--rate", paramLabel = "RATE", description = "Samples a second, like 48000 or \"96 kHz\" (default: 48000).")
+    private String rate;
+
+    @Mixin
+    private DestinationOptions place;
+
+    Optional<String> rig() {
+        return Optional.ofNullable(rig);
+    }
+
+    Optional<String> input() {
+        return Optional.ofNullable(input);
+    }
+
+    boolean fit() {
+        return fit;
+    }
+
+    int rateHz(Given given) {
+        return SignalOptions.rateHz(rate, given);
+    }
+
+    /** The rate, if one was asked for; a device otherwise has its own. */
+    OptionalInt askedRateHz(Given given) {
+        return rate == null ? OptionalInt.empty() : OptionalInt.of(rateHz(given));
+    }
+
+    /** @param bench whose volts hold for one device, if they do */
+    DestinationOptions.Chosen place(Optional<Bench> bench, Given given) {
+        return place.read(bench.flatMap(known -> known.rig().device()), given);
+    }
+
+    /** What has to be given again to go on as it was. */
+    String again() {
+        return place.again() + (fit ? " --fit" : "") + (rate == null ? "" : " --rate \"" + rate + "\"");
+    }
+
+    /** The rig on that input; empty without a rig, and when something about them is wrong. */
+    static Optional<Bench> bench(Optional<String> rig, Optional<String> input, Surroundings surroundings, Given given) {
+        if (rig.isPresent() && input.isEmpty()) {
+            given.problem("--rig", "the volts at the pins depend on the input too", "add --input KIND, or name the input in the"
+                    + " circuit file; 'understudy input' lists the kinds");
+        }
+        return rig.isPresent() && input.isPresent()
+                ? Bench.read(rig.get(), input.get(), surroundings, given) : Optional.empty();
+    }
+}
