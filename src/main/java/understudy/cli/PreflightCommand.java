@@ -90,19 +90,31 @@ final class PreflightCommand implements Callable<Integer> {
         int rateHz = SignalOptions.rateHz(rate, given);
         Optional<Path> file = given.picture("--plot", plotFile, List.of(".png", ".svg"));
         Output judged = output.orElse(pattern.outputs().get(0));
-        Optional<Bench> bench = Benches.read(rigs, inputs, pattern, List.of(judged), surroundings, given).of(judged);
+        Benches benches = Benches.read(rigs, inputs, pattern, playedWith(judged, pattern), surroundings, given);
+        Optional<Bench> bench = benches.of(judged);
         given.refuse();
 
-        Setup setup = setup(pattern, output.orElseThrow(), bench.orElseThrow(), rateHz, given);
+        Setup setup = setup(pattern, output.orElseThrow(), bench.orElseThrow(), benches, rateHz, given);
         given.refuse();
         List<String> breaches = breaches(pattern, output.orElseThrow(), bench.orElseThrow());
         show(new PreflightReport(judge(setup, speedHz), bench.orElseThrow(), breaches), file);
         return Main.FINE;
     }
 
-    private Setup setup(Pattern pattern, Output output, Bench bench, int rateHz, Given given) {
+    /** The outputs that play with the same words would play: those of which rig and input are given. */
+    private List<Output> playedWith(Output judged, Pattern pattern) {
+        return pattern.outputs().stream()
+                .filter(output -> output.equals(judged) || namesOne(rigs, output) && namesOne(inputs, output)).toList();
+    }
+
+    private static boolean namesOne(List<String> written, Output output) {
+        return written.stream().anyMatch(words -> !words.contains("=") || words.strip().startsWith(output.name() + "="));
+    }
+
+    /** At the level at which play would play it: all outputs are scaled alike, by the one with the least room. */
+    private Setup setup(Pattern pattern, Output output, Bench bench, Benches benches, int rateHz, Given given) {
         Setup asked = Setup.of(pattern, output, bench.circuit(), bench.input().input(), rateHz);
-        Setup setup = fit ? asked.fitted() : asked;
+        Setup setup = fit ? asked.withLevel(SignalOptions.fittedLevel(pattern, playedWith(output, pattern), benches)) : asked;
         if (!setup.fits()) {
             given.problem(pattern.id(), "its output " + output.name() + " reaches "
                     + Amounts.print(setup.askedPinVolts(), Unit.VOLT) + bench.aroundItsMean() + ", more than the " + Amounts.print(setup.mostPinVolts(), Unit.VOLT) + " peak that "

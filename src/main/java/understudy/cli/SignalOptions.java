@@ -1,6 +1,8 @@
 package understudy.cli;
 
 import java.util.Arrays;
+import java.util.Collections;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalInt;
@@ -109,19 +111,12 @@ final class SignalOptions {
 
     /** What all volts are multiplied by: 1, or what --fit makes of the output with the least room. */
     private static double level(Pattern pattern, List<Output> played, Benches benches, boolean fit, Given given) {
-        List<OutputFacts> facts = OutputFacts.of(pattern);
-        double least = Double.POSITIVE_INFINITY;
-        Output tightest = null;
-        for (Output output : played) {
-            double room = Playable.fullScaleVolts(output, benches) / peakVolts(output, pattern, facts, benches);
-            if (room < least) {
-                least = room;
-                tightest = output;
-            }
+        if (fit) {
+            return fittedLevel(pattern, played, benches);
         }
-        if (fit && tightest != null) {
-            return FIT_PART * least;
-        } else if (least < 1) {
+        List<OutputFacts> facts = OutputFacts.of(pattern);
+        Output tightest = tightest(pattern, played, facts, benches);
+        if (room(tightest, pattern, facts, benches) < 1) {
             Optional<Bench> bench = benches.of(tightest);
             given.problem(pattern.id(), "its output " + tightest.name() + " reaches "
                     + volts(peakVolts(tightest, pattern, facts, benches)) + bench.map(Bench::aroundItsMean).orElse("")
@@ -130,6 +125,21 @@ final class SignalOptions {
                     "add --fit to have all outputs scaled down alike");
         }
         return 1;
+    }
+
+    /** What --fit multiplies all volts by, for these outputs that play together. Preflight judges at the same level. */
+    static double fittedLevel(Pattern pattern, List<Output> played, Benches benches) {
+        List<OutputFacts> facts = OutputFacts.of(pattern);
+        return FIT_PART * room(tightest(pattern, played, facts, benches), pattern, facts, benches);
+    }
+
+    private static Output tightest(Pattern pattern, List<Output> played, List<OutputFacts> facts, Benches benches) {
+        return Collections.min(played, Comparator.comparingDouble(output -> room(output, pattern, facts, benches)));
+    }
+
+    /** What full scale gives, as a multiple of what the output asks for. */
+    private static double room(Output output, Pattern pattern, List<OutputFacts> facts, Benches benches) {
+        return Playable.fullScaleVolts(output, benches) / peakVolts(output, pattern, facts, benches);
     }
 
     private static double peakVolts(Output output, Pattern pattern, List<OutputFacts> facts, Benches benches) {

@@ -1,6 +1,7 @@
 package understudy.cli;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.withinPercentage;
 
 import com.fasterxml.jackson.jr.ob.JSON;
 import java.io.IOException;
@@ -12,6 +13,8 @@ import java.util.Map;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 
 class PreflightCommandTest {
 
@@ -107,8 +110,8 @@ class PreflightCommandTest {
 
     @Test
     void tellsHowManySwingsOfABurstTheInputHears() throws IOException {
-        String[] words = {"preflight", "knock-86mm", "--output", "knock", "--rig", "bench", "--input", "resistive, needs: 60 mV",
-            "--fit"};
+        String[] words = {"preflight", "knock-86mm", "--output", "knock", "--rig", "knock=bench", "--input",
+            "knock=resistive, needs: 60 mV", "--fit"};
         Run.Outcome told = understudy(words);
         assertThat(told.err()).isEmpty();
         assertThat(told.out()).containsPattern("Of each burst at least \\d+ swings are beyond what the input needs;")
@@ -120,6 +123,38 @@ class PreflightCommandTest {
         // resistors: 311 mV, which with a time constant of 1.5 ms become 60 mV in 2.47 ms, after 16.4 periods; tops stand a
         // quarter of a period after each start
         assertThat(at.get("oscillations")).isEqualTo(17);
+    }
+
+    /** Of what full scale gives at the pins, {@code render} leaves so many volts of the pattern: that is its level. */
+    @ParameterizedTest
+    @CsvSource({
+        "knock-86mm, knock", "knock-86mm, crank", "crank-36-1-cam-1-hall, cam", "crank-36-1-cam-1-hall, crank",
+        "output-shaft-17-vr, output-shaft"
+    })
+    void fitsAtTheLevelAtWhichTheSameWordsPlay(String pattern, String output) throws IOException {
+        understudy("rig", "make", "kept", "--series", "10 kohm 1%", "--shunt", "11 kohm 1%");
+        String[] same = {"--rig", "kept", "--input", "resistive, needs: 60 mV", "--fit", "--json"};
+        Run.Outcome judged = understudy(with(same, "preflight", pattern, "--output", output));
+        assertThat(judged.err()).isEmpty();
+        Run.Outcome rendered = understudy(with(same, "render", pattern, "--for", "10 ms", "--out", home.resolve("fit.wav").toString()));
+        assertThat(rendered.exitCode()).isZero();
+        Map<String, Object> preflight = JSON.std.mapFrom(judged.out());
+        List<?> outputs = (List<?>) JSON.std.mapFrom(rendered.out()).get("outputs");
+        Map<?, ?> played = (Map<?, ?>) outputs.stream().filter(one -> output.equals(((Map<?, ?>) one).get("output"))).findFirst()
+                .orElseThrow();
+        // printed with twelve digits
+        assertThat(number(preflight, "level"))
+                .isCloseTo(number(preflight, "mostPinVolts") / number(played, "fullScaleVolts"), withinPercentage(1e-8));
+    }
+
+    private static double number(Map<?, ?> map, String key) {
+        return ((Number) map.get(key)).doubleValue();
+    }
+
+    private static String[] with(String[] last, String... first) {
+        String[] all = Arrays.copyOf(first, first.length + last.length);
+        System.arraycopy(last, 0, all, first.length, last.length);
+        return all;
     }
 
     @Test
