@@ -76,7 +76,7 @@ final class TraceEnding {
             return "THE CIRCUIT IS SOUND, with " + probability + ": the fault is in the sensor, its ring or its air gap.";
         }
         String apart = finding.suspects().size() > 1 ? " Nobody can inject between them: look at them, or move them." : "";
-        return "CONVICTED: " + finding.names() + ", " + desk.hunt().circuit().between(finding.suspects().get(0)) + ", with "
+        return "CONVICTED: " + finding.names() + ", " + desk.hunt().circuit().between(finding.suspects()) + ", with "
                 + probability + "." + apart;
     }
 

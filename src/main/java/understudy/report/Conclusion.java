@@ -8,7 +8,6 @@ import java.util.Optional;
 import java.util.TreeMap;
 import java.util.function.Predicate;
 import understudy.trace.Certainty;
-import understudy.trace.Circuit;
 import understudy.trace.Entry;
 import understudy.trace.Finding;
 import understudy.trace.Hunt;
@@ -64,23 +63,12 @@ record Conclusion(String result, List<Suspect> convicted, List<String> evidence,
             return "The evidence points at " + finding.names() + ", with a probability of " + sure + ". The module does not stand"
                     + " convicted, since not everything was proven that must be proven first.";
         }
-        return "The fault is in " + finding.names() + ", " + between(hunt.circuit(), finding) + ", with a probability of " + sure
+        return "The fault is in " + finding.names() + ", " + hunt.circuit().between(finding.suspects()) + ", with a probability of " + sure
                 + ".";
     }
 
     private static String firstPoint(Hunt hunt) {
         return hunt.circuit().points().get(hunt.circuit().firstInjectable()).name();
-    }
-
-    private static String between(Circuit circuit, Finding finding) {
-        int from = finding.suspects().get(0).index() - 1;
-        int to = finding.suspects().get(finding.suspects().size() - 1).index();
-        int last = circuit.points().size();
-        if (from < 0) {
-            return to < last ? "before " + circuit.points().get(to).name() : "anywhere in the circuit";
-        }
-        String start = circuit.points().get(from).name();
-        return to < last ? "between " + start + " and " + circuit.points().get(to).name() : "behind " + start;
     }
 
     private static List<String> evidence(Hunt hunt) {

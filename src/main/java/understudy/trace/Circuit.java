@@ -99,12 +99,14 @@ public record Circuit(
         throw new IllegalStateException("a circuit has a point where one can inject");
     }
 
-    /** What lies between the points before and after it, in words. */
-    public String between(Suspect suspect) {
-        return switch (suspect.side()) {
-            case SENSOR -> "before " + points.get(0).name();
-            case SEGMENT -> "between " + points.get(suspect.index() - 1).name() + " and " + points.get(suspect.index()).name();
-            case MODULE -> "behind " + points.get(points.size() - 1).name();
-        };
+    /** Where these neighbouring suspects lie, in words: from the point before the first of them to the point behind the last. */
+    public String between(List<Suspect> suspects) {
+        int from = suspects.get(0).index() - 1;
+        int to = suspects.get(suspects.size() - 1).index();
+        if (from < 0) {
+            return to < points.size() ? "before " + points.get(to).name() : "anywhere in the circuit";
+        }
+        String start = points.get(from).name();
+        return to < points.size() ? "between " + start + " and " + points.get(to).name() : "behind " + start;
     }
 }

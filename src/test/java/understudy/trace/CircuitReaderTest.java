@@ -134,6 +134,12 @@ class CircuitReaderTest {
         Route.Group likeliest = circuit.route().likeliest(circuit.odds());
         assertThat(List.of(likeliest.first(), likeliest.last())).containsExactly(1, 2);
         assertThat(likeliest.probability()).isCloseTo(10 / 22.5, within(1e-12)); // a few roundings
+        // a place in words reaches over all of them, to the far side of the last
+        List<Suspect> all = circuit.suspects();
+        assertThat(circuit.between(all.subList(1, 3))).isEqualTo("between a and e");
+        assertThat(circuit.between(all.subList(2, 5))).isEqualTo("behind c");
+        assertThat(circuit.between(all.subList(0, 2))).isEqualTo("before c");
+        assertThat(circuit.between(all)).isEqualTo("anywhere in the circuit");
     }
 
     @Test
