@@ -111,7 +111,9 @@ final class SignalOptions {
 
     /** What all volts are multiplied by: 1, or what --fit makes of the output with the least room. */
     private static double level(Pattern pattern, List<Output> played, Benches benches, boolean fit, Given given) {
-        if (fit) {
+        if (played.isEmpty()) {
+            return 1; // every channel is silent, which is refused already
+        } else if (fit) {
             return fittedLevel(pattern, played, benches);
         }
         List<OutputFacts> facts = OutputFacts.of(pattern);
