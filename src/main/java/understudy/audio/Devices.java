@@ -19,6 +19,7 @@ import javax.sound.sampled.LineUnavailableException;
 import javax.sound.sampled.Mixer;
 import javax.sound.sampled.SourceDataLine;
 import javax.sound.sampled.TargetDataLine;
+import understudy.refusal.Refused;
 
 /** The audio devices of this machine: finding one, and opening it in the best format it has. Any thread. */
 public final class Devices {
@@ -46,18 +47,18 @@ public final class Devices {
      * The output that a user means: its name in full, or any part of name or description that only one has;
      * with " #2" after its name the second of that name.
      *
-     * @throws AudioException when none or several match; lists what there is
+     * @throws Refused when none or several match; lists what there is
      */
-    public static Device output(String wanted) throws AudioException {
+    public static Device output(String wanted) {
         return match(wanted, outputs(), "output");
     }
 
     /** As {@link #output}, for an input. */
-    public static Device input(String wanted) throws AudioException {
+    public static Device input(String wanted) {
         return match(wanted, inputs(), "input");
     }
 
-    static Device match(String wanted, List<Device> devices, String kind) throws AudioException {
+    static Device match(String wanted, List<Device> devices, String kind) {
         String part = wanted.strip().toLowerCase(Locale.ROOT);
         List<Device> found = devices.stream().filter(d -> d.numbered().equalsIgnoreCase(part)).collect(Collectors.toList());
         if (found.isEmpty()) {
@@ -70,15 +71,13 @@ public final class Devices {
             return found.get(0);
         }
         if (devices.isEmpty()) {
-            throw AudioException.input(
-                    "no audio " + kind + " named \"" + wanted + "\": this machine has none; plug one in, then try again");
+            throw new Refused("no audio " + kind + " named \"" + wanted + "\": this machine has none", "plug one in, then try again");
         }
         boolean none = found.isEmpty();
-        throw AudioException.input(
-                (none ? "no audio " + kind + " named \"" + wanted + "\"; there are: "
+        throw new Refused((none ? "no audio " + kind + " named \"" + wanted + "\"; there are: "
                         : "\"" + wanted + "\" fits " + found.size() + " audio " + kind + "s; name one of: ")
                         + (none ? devices : found).stream()
-                                .map(d -> "\"" + (none ? d.label() : d.numbered()) + "\"").collect(Collectors.joining(", ")));
+                                .map(d -> "\"" + (none ? d.label() : d.numbered()) + "\"").collect(Collectors.joining(", ")), "");
     }
 
     private static boolean holds(Device device, String part) {
@@ -90,9 +89,9 @@ public final class Devices {
      * The best format that the device opens with: at least so many channels, and as few as it has beyond that; 48 kHz
      * unless another rate is asked for; then the most bits, those that the system lists first.
      *
-     * @throws AudioException when it opens with none; says what was tried
+     * @throws Refused when it opens with none; says what was tried
      */
-    public static DeviceChoice choose(Device device, int channels, OptionalInt rateHz) throws AudioException {
+    public static DeviceChoice choose(Device device, int channels, OptionalInt rateHz) {
         List<Integer> rates = rateHz.isPresent() ? List.of(rateHz.getAsInt()) : RATES_BEST_FIRST;
         List<Integer> widths = channels == 1 ? List.of(2, 1) : Stream.of(channels, 2, 4, 6, 8, 10, 12, 16)
                 .filter(w -> w >= channels).distinct().collect(Collectors.toList());
@@ -109,10 +108,10 @@ public final class Devices {
                 }
             }
         }
-        throw AudioException.setup("audio output \"" + device.label() + "\" does not open with " + channels
+        throw Refused.setup("", "audio output \"" + device.label() + "\" does not open with " + channels
                 + (channels == 1 ? " channel" : " channels") + " at "
                 + (rateHz.isPresent() ? rateHz.getAsInt() + " Hz" : "any usual rate")
-                + reasonAfterColon(last) + "; close other programs that use it, or ask for other channels or another rate", last);
+                + reasonAfterColon(last), "close other programs that use it, or ask for other channels or another rate", last);
     }
 
     /** Ways to lay out a sample: listed ones first, each group with most bits first. */

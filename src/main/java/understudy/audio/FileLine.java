@@ -1,6 +1,7 @@
 package understudy.audio;
 
 import java.util.Optional;
+import understudy.refusal.Refused;
 
 /** A line into a WAV file, at the pace of a silent one; the file appears when the line is closed. */
 final class FileLine implements OutputLine {
@@ -33,7 +34,7 @@ final class FileLine implements OutputLine {
         try {
             file.write(bytes, offset, taken);
             return taken;
-        } catch (AudioException e) {
+        } catch (Refused e) {
             failure = e.getMessage();
             return 0;
         }
@@ -61,7 +62,7 @@ final class FileLine implements OutputLine {
             if (failure == null) {
                 file.commit();
             }
-        } catch (AudioException e) {
+        } catch (Refused e) {
             failure = e.getMessage();
         } finally {
             file.close();

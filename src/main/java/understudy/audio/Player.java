@@ -15,6 +15,7 @@ import java.util.stream.IntStream;
 import javax.sound.sampled.LineUnavailableException;
 import understudy.rig.OutputScale;
 import understudy.wave.VoltSource;
+import understudy.refusal.Refused;
 
 /**
  * Plays a source's volts in real time, to a device or in silence. Whatever happens, it ends in silence, says why, and
@@ -60,11 +61,10 @@ public final class Player implements AutoCloseable {
      *
      * @param sources asked twice, once for the source to play and once for its twin to rehearse with; both must have
      *                the destination's rate and at most its channels
-     * @throws AudioException when the device does not open
+     * @throws Refused when the device does not open
      */
     public static Player open(
-            Supplier<VoltSource> sources, OutputScale scale, Destination destination, PlayerSettings settings)
-            throws AudioException {
+            Supplier<VoltSource> sources, OutputScale scale, Destination destination, PlayerSettings settings) {
         VoltSource source = sources.get();
         if (source.rateHz() != destination.rateHz() || source.channels() > destination.channels()) {
             throw new IllegalArgumentException("a source of " + source.channels() + " channels at " + source.rateHz()
@@ -74,15 +74,15 @@ public final class Player implements AutoCloseable {
         return new Player(source, scale, destination, openLine(destination, settings), settings);
     }
 
-    private static OutputLine openLine(Destination destination, PlayerSettings settings) throws AudioException {
+    private static OutputLine openLine(Destination destination, PlayerSettings settings) {
         Duration target = settings.targetFill().orElse(PlayerSettings.DEFAULT_TARGET_FILL);
         int capacityFrames = (int) frames(Devices.bufferFor(target), destination.rateHz());
         if (destination instanceof DeviceChoice choice) {
             try {
                 return new DeviceLine(Devices.open(choice, capacityFrames));
             } catch (LineUnavailableException | IllegalArgumentException e) {
-                throw AudioException.setup("audio output \"" + choice.device().label() + "\" does not open"
-                        + Devices.reasonAfterColon(e) + "; close other programs that use it, then try again", e);
+                throw Refused.setup("", "audio output \"" + choice.device().label() + "\" does not open"
+                        + Devices.reasonAfterColon(e), "close other programs that use it, then try again", e);
             }
         }
         var silent = new SilentLine(

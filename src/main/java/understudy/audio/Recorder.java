@@ -8,6 +8,7 @@ import java.util.List;
 import javax.sound.sampled.AudioFormat;
 import javax.sound.sampled.LineUnavailableException;
 import javax.sound.sampled.TargetDataLine;
+import understudy.refusal.Refused;
 
 /**
  * Records from an input, into memory or a WAV file, in the best format that the input opens with.
@@ -26,7 +27,7 @@ public final class Recorder implements AutoCloseable {
 
     /** Where the bytes go. */
     private interface Store {
-        void take(byte[] bytes, int length) throws AudioException;
+        void take(byte[] bytes, int length);
     }
 
     /**
@@ -52,7 +53,7 @@ public final class Recorder implements AutoCloseable {
     private volatile int mostAtOnceFrames;
     private volatile int overruns;
     private volatile boolean heardSomething;
-    private volatile AudioException failure;
+    private volatile Refused failure;
 
     private Recorder(Device device, TargetDataLine line, SampleFormat format, WavWriter file) {
         this.device = device;
@@ -64,17 +65,17 @@ public final class Recorder implements AutoCloseable {
         reader.setDaemon(true);
     }
 
-    /** @throws AudioException when the input does not open so */
-    public static Recorder toMemory(Device input, int rateHz, int channels) throws AudioException {
+    /** @throws Refused when the input does not open so */
+    public static Recorder toMemory(Device input, int rateHz, int channels) {
         return open(input, rateHz, channels, null);
     }
 
     /** The file appears with {@link #stop}; an end without it leaves none. */
-    public static Recorder toFile(Device input, int rateHz, int channels, Path target) throws AudioException {
+    public static Recorder toFile(Device input, int rateHz, int channels, Path target) {
         return open(input, rateHz, channels, target);
     }
 
-    private static Recorder open(Device input, int rateHz, int channels, Path target) throws AudioException {
+    private static Recorder open(Device input, int rateHz, int channels, Path target) {
         Exception last = null;
         for (SampleFormat format : BEST_FIRST) {
             int frameBytes = channels * format.bytes();
@@ -85,7 +86,7 @@ public final class Recorder implements AutoCloseable {
                 try {
                     WavWriter file = target == null ? null : WavWriter.create(target, channels, rateHz, format);
                     return new Recorder(input, line, format, file);
-                } catch (AudioException e) {
+                } catch (Refused e) {
                     line.close();
                     throw e;
                 }
@@ -93,8 +94,8 @@ public final class Recorder implements AutoCloseable {
                 last = e;
             }
         }
-        throw AudioException.setup("audio input \"" + input.label() + "\" does not open with " + channels + " channels at "
-                + rateHz + " Hz" + Devices.reasonAfterColon(last) + "; close other programs that use it, then try again", last);
+        throw Refused.setup("", "audio input \"" + input.label() + "\" does not open with " + channels + " channels at "
+                + rateHz + " Hz" + Devices.reasonAfterColon(last), "close other programs that use it, then try again", last);
     }
 
     public SampleFormat format() {
@@ -125,9 +126,9 @@ public final class Recorder implements AutoCloseable {
     /**
      * Ends the recording and hands it over.
      *
-     * @throws AudioException when the input was lost on the way, or the file could not be written
+     * @throws Refused when the input was lost on the way, or the file could not be written
      */
-    public Recording stop() throws AudioException, InterruptedException {
+    public Recording stop() throws InterruptedException {
         end();
         reader.join(LineCloser.PATIENCE.toMillis());
         if (failure != null) {
@@ -181,13 +182,13 @@ public final class Recorder implements AutoCloseable {
                     frames += got / frameBytes;
                     heardSomething = heardSomething || notOnlyZeros(bytes, got);
                 } else if (Clock.SYSTEM.nanos() - gotNanos > LOST_AFTER_NANOS) {
-                    throw AudioException.setup("audio input \"" + device.label()
-                            + "\" is lost: it gave no samples for 3 s; check the plug, then start again");
+                    throw Refused.setup("", "audio input \"" + device.label()
+                            + "\" is lost: it gave no samples for 3 s", "check the plug, then start again");
                 } else {
                     Clock.SYSTEM.pause(LOOK_NANOS);
                 }
             }
-        } catch (AudioException e) {
+        } catch (Refused e) {
             failure = e;
         }
     }

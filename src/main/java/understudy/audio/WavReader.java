@@ -9,6 +9,7 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardOpenOption;
+import understudy.refusal.Refused;
 
 /**
  * Reads a WAV file in bounded memory: RIFF and RF64, 16, 24 and 32 bits and 32-bit float, any number of channels.
@@ -37,10 +38,10 @@ public final class WavReader implements Closeable {
         this.fileBytes = channel.size();
     }
 
-    /** @throws AudioException saying what is wrong with the file, and at which byte */
-    public static WavReader open(Path path) throws AudioException {
+    /** @throws Refused saying what is wrong with the file, and at which byte */
+    public static WavReader open(Path path) {
         if (!Files.isRegularFile(path)) {
-            throw AudioException.input(path + (Files.exists(path) ? ": is not a file" : ": there is no such file"));
+            throw new Refused(path + (Files.exists(path) ? ": is not a file" : ": there is no such file"), "");
         }
         FileChannel channel = null;
         boolean good = false;
@@ -50,10 +51,8 @@ public final class WavReader implements Closeable {
             reader.readHeader();
             good = true;
             return reader;
-        } catch (AudioException e) {
-            throw e;
         } catch (IOException e) {
-            throw AudioException.setup(path + ": cannot be read (" + e.getMessage() + ")", e);
+            throw Refused.setup(path.toString(), "cannot be read (" + e.getMessage() + ")", "", e);
         } finally {
             if (channel != null && !good) {
                 closeQuietly(channel);
@@ -84,7 +83,7 @@ public final class WavReader implements Closeable {
      * @param into one array a channel, each at least {@code frames} long; gets fractions of full scale, -1 to 1 (a float file may go beyond)
      * @return frames read: fewer than asked for only at the end of the file, then 0
      */
-    public int read(double[][] into, int frames) throws AudioException {
+    public int read(double[][] into, int frames) {
         int wanted = (int) Math.min(frames, frames() - frameAt);
         for (int done = 0; done < wanted; ) {
             int part = Math.min(BLOCK_FRAMES, wanted - done);
@@ -113,7 +112,7 @@ public final class WavReader implements Closeable {
         channel.close();
     }
 
-    private void fillBlock(int frames) throws AudioException {
+    private void fillBlock(int frames) {
         int frameBytes = channels * format.bytes();
         if (block == null) {
             block = ByteBuffer.allocate(BLOCK_FRAMES * frameBytes).order(ByteOrder.LITTLE_ENDIAN);
@@ -122,19 +121,19 @@ public final class WavReader implements Closeable {
         readAt(block, dataStart + frameAt * frameBytes);
     }
 
-    private void readHeader() throws AudioException {
+    private void readHeader() {
         ByteBuffer start = at(0, 12, "the file's beginning");
         String magic = tag(start);
         start.getInt(); // The RIFF size says nothing that the chunks do not.
         if (!(magic.equals("RIFF") || magic.equals("RF64")) || !tag(start).equals("WAVE")) {
-            throw AudioException.input(path + ": is not a WAV file: it does not begin with RIFF or RF64 and WAVE");
+            throw Refused.at(path.toString(), "is not a WAV file: it does not begin with RIFF or RF64 and WAVE", "");
         }
         long largeDataBytes = -1;
         long position = 12;
         while (dataStart < 0) {
             if (position == fileBytes) {
-                throw AudioException.input(path + ": ends at byte " + position + " without any samples"
-                        + (format == null ? " and without saying their format" : "") + "; it is cut short");
+                throw Refused.at(path.toString(), "ends at byte " + position + " without any samples"
+                        + (format == null ? " and without saying their format" : ""), "it is cut short");
             }
             ByteBuffer chunk = at(position, 8, "a chunk");
             String tag = tag(chunk);
@@ -153,10 +152,10 @@ public final class WavReader implements Closeable {
         }
     }
 
-    private void takeFormat(long position, long bytes) throws AudioException {
+    private void takeFormat(long position, long bytes) {
         if (bytes < 16) {
-            throw AudioException.input(path + ": byte " + position + ": the format takes " + bytes
-                    + " bytes, at least 16 are needed; the file is damaged");
+            throw Refused.at(path.toString(), "byte " + position + ": the format takes " + bytes
+                    + " bytes, at least 16 are needed", "the file is damaged");
         }
         ByteBuffer f = at(position, (int) Math.min(bytes, 40), "the format");
         int code = f.getShort() & 0xFFFF;
@@ -169,19 +168,18 @@ public final class WavReader implements Closeable {
             code = f.getInt(24);
         }
         if (channels < 1 || rateHz < 1) {
-            throw AudioException.input(path + ": byte " + position + ": says " + channels + " channels at " + rateHz
-                    + " Hz; the file is damaged");
+            throw Refused.at(path.toString(), "byte " + position + ": says " + channels + " channels at " + rateHz
+                    + " Hz", "the file is damaged");
         }
         format = formatOf(code, bits);
         if (format == null) {
-            throw AudioException.input(path + ": holds " + bits + "-bit samples of kind " + code
-                    + "; 16, 24 and 32-bit whole numbers (kind 1) and 32-bit floats (kind 3) can be read: "
+            throw Refused.at(path.toString(), "holds " + bits + "-bit samples of kind " + code, "16, 24 and 32-bit whole numbers (kind 1) and 32-bit floats (kind 3) can be read: "
                     + "convert it to one of those");
         }
         if (frameBytes != channels * format.bytes()) {
-            throw AudioException.input(path + ": byte " + (position + 12) + ": says " + frameBytes
+            throw Refused.at(path.toString(), "byte " + (position + 12) + ": says " + frameBytes
                     + " bytes a frame, but " + channels + " channels of " + bits + " bits take "
-                    + channels * format.bytes() + "; the file is damaged");
+                    + channels * format.bytes(), "the file is damaged");
         }
     }
 
@@ -200,52 +198,48 @@ public final class WavReader implements Closeable {
         };
     }
 
-    private void takeData(long position, long bytes) throws AudioException {
+    private void takeData(long position, long bytes) {
         if (format == null) {
-            throw AudioException.input(
-                    path + ": byte " + position + ": samples come before their format; the file is damaged");
+            throw Refused.at(path.toString(), "byte " + position + ": samples come before their format", "the file is damaged");
         }
         long there = fileBytes - position;
         if (bytes < 0 || bytes == NOT_SAID && there != NOT_SAID || bytes == 0 && there > 0) {
-            throw AudioException.input(path + ": byte " + (position - 4) + ": does not say how many samples follow; "
-                    + "the program that wrote it did not finish: open and save it in a sound editor");
+            throw Refused.at(path.toString(), "byte " + (position - 4) + ": does not say how many samples follow", "the program that wrote it did not finish: open and save it in a sound editor");
         }
         if (bytes > there) {
-            throw AudioException.input(path + ": is cut short: " + bytes + " bytes of samples announced, " + there
-                    + " there; copy or record it again");
+            throw Refused.at(path.toString(), "is cut short: " + bytes + " bytes of samples announced, " + there
+                    + " there", "copy or record it again");
         }
         int frameBytes = channels * format.bytes();
         if (bytes % frameBytes != 0) {
-            throw AudioException.input(path + ": byte " + (position - 4) + ": " + bytes
-                    + " bytes of samples are not whole frames of " + frameBytes + " bytes; the file is damaged");
+            throw Refused.at(path.toString(), "byte " + (position - 4) + ": " + bytes
+                    + " bytes of samples are not whole frames of " + frameBytes + " bytes", "the file is damaged");
         }
         dataStart = position;
         dataBytes = bytes;
     }
 
-    private ByteBuffer at(long position, int bytes, String what) throws AudioException {
+    private ByteBuffer at(long position, int bytes, String what) {
         ByteBuffer buffer = ByteBuffer.allocate(bytes).order(ByteOrder.LITTLE_ENDIAN);
         if (position + bytes > fileBytes) {
-            throw AudioException.input(path + ": is cut short: it ends at byte " + fileBytes + ", within " + what
-                    + " that begins at byte " + position + "; copy or record it again");
+            throw Refused.at(path.toString(), "is cut short: it ends at byte " + fileBytes + ", within " + what
+                    + " that begins at byte " + position, "copy or record it again");
         }
         readAt(buffer, position);
         return buffer;
     }
 
-    private void readAt(ByteBuffer buffer, long position) throws AudioException {
+    private void readAt(ByteBuffer buffer, long position) {
         try {
             while (buffer.hasRemaining()) {
                 int got = channel.read(buffer, position);
                 if (got < 0) {
-                    throw AudioException.input(path + ": became shorter while it was read; try again");
+                    throw Refused.at(path.toString(), "became shorter while it was read", "try again");
                 }
                 position += got;
             }
-        } catch (AudioException e) {
-            throw e;
         } catch (IOException e) {
-            throw AudioException.setup(path + ": cannot be read (" + e.getMessage() + ")", e);
+            throw Refused.setup(path.toString(), "cannot be read (" + e.getMessage() + ")", "", e);
         }
         buffer.flip();
     }

@@ -8,6 +8,7 @@ import java.util.concurrent.Future;
 import java.util.function.LongConsumer;
 import understudy.rig.OutputScale;
 import understudy.wave.VoltSource;
+import understudy.refusal.Refused;
 
 /**
  * Writes what a source gives to a WAV file, as fast as it comes. A file is not faded in or out: it holds the signal
@@ -37,11 +38,11 @@ public final class WavRender {
      * @param channels of the file, at least as many as the source has; those beyond are silent
      * @param format   any but {@link SampleFormat#PCM24_IN_4}
      * @param progress told the frames written so far after every block, on the calling thread; it may throw to give up
-     * @throws AudioException when the file cannot be written
+     * @throws Refused when the file cannot be written
      */
     public static Summary write(
             VoltSource source, OutputScale scale, int channels, SampleFormat format, long frames, Path target,
-            LongConsumer progress) throws AudioException {
+            LongConsumer progress) {
         var stage = new OutputStage(scale, source.channels(), channels, format, false, source.rateHz(), true);
         byte[] bytes = new byte[BLOCK_FRAMES * stage.frameBytes()];
         // one block is packed and written while the next is rendered
@@ -83,14 +84,14 @@ public final class WavRender {
     }
 
     /** Waits for a block to be written, and throws here what went wrong there. */
-    private static void await(Future<?> block) throws AudioException {
+    private static void await(Future<?> block) {
         if (block == null) {
             return;
         }
         try {
             block.get();
         } catch (ExecutionException e) {
-            if (e.getCause() instanceof AudioException failed) {
+            if (e.getCause() instanceof Refused failed) {
                 throw failed;
             }
             throw e.getCause() instanceof RuntimeException defect ? defect : new IllegalStateException(e.getCause());

@@ -10,6 +10,7 @@ import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
 import java.nio.file.StandardOpenOption;
 import java.util.Locale;
+import understudy.refusal.Refused;
 
 /**
  * Writes a WAV file of any length in bounded memory; the target appears whole or not at all.
@@ -39,14 +40,13 @@ final class WavWriter implements Closeable {
         this.removal = new Thread(this::remove, "remove-partial-file");
     }
 
-    /** @throws AudioException when no such file can be written there; nothing is left behind */
-    static WavWriter create(Path target, int channels, int rateHz, SampleFormat format) throws AudioException {
+    /** @throws Refused when no such file can be written there; nothing is left behind */
+    static WavWriter create(Path target, int channels, int rateHz, SampleFormat format) {
         return create(target, channels, rateHz, format, WavHeader.RIFF_LIMIT_BYTES);
     }
 
     /** As {@link #create(Path, int, int, SampleFormat)}, with RF64 from another size on. */
-    static WavWriter create(Path target, int channels, int rateHz, SampleFormat format, long riffLimitBytes)
-            throws AudioException {
+    static WavWriter create(Path target, int channels, int rateHz, SampleFormat format, long riffLimitBytes) {
         if (format == SampleFormat.PCM24_IN_4) {
             throw new IllegalArgumentException("24 bits in 4 bytes is for lines; a file has PCM24");
         }
@@ -64,43 +64,41 @@ final class WavWriter implements Closeable {
             Runtime.getRuntime().addShutdownHook(writer.removal);
             try {
                 writer.writeFully(header.bytes(0, riffLimitBytes));
-            } catch (AudioException e) {
+            } catch (Refused e) {
                 writer.close();
                 throw e;
             }
             return writer;
-        } catch (AudioException e) {
-            throw e;
         } catch (IOException e) {
-            throw AudioException.setup(target + ": cannot write in this folder (" + reason(e)
-                    + "); choose another folder, or ask for the right to write here", e);
+            throw Refused.setup(target.toString(), "cannot write in this folder (" + reason(e)
+                    + ")", "choose another folder, or ask for the right to write here", e);
         }
     }
 
     /** Where the bytes will really go: a link is followed, so that the link itself survives. */
-    private static Path placeFor(Path target) throws AudioException {
+    private static Path placeFor(Path target) {
         if (Files.isDirectory(target)) {
-            throw AudioException.input(target + ": is a folder; give the name of a file in it");
+            throw Refused.at(target.toString(), "is a folder", "give the name of a file in it");
         }
         Path place = target.toAbsolutePath();
         if (Files.exists(target)) {
             if (!Files.isRegularFile(target)) {
-                throw AudioException.input(target + ": is not an ordinary file; give the name of a file");
+                throw Refused.at(target.toString(), "is not an ordinary file", "give the name of a file");
             }
             try {
                 place = target.toRealPath();
             } catch (IOException e) {
-                throw AudioException.setup(target + ": cannot be reached (" + reason(e) + ")", e);
+                throw Refused.setup(target.toString(), "cannot be reached (" + reason(e) + ")", "", e);
             }
         }
         if (place.getParent() == null || !Files.isDirectory(place.getParent())) {
-            throw AudioException.input(target + ": there is no folder " + place.getParent() + "; make it first");
+            throw Refused.at(target.toString(), "there is no folder " + place.getParent(), "make it first");
         }
         return place;
     }
 
     /** Fails at once, before anything is written, when the disk cannot take so many bytes of samples. */
-    void reserve(long bytes) throws AudioException {
+    void reserve(long bytes) {
         long free;
         try {
             free = Files.getFileStore(partial).getUsableSpace();
@@ -108,17 +106,17 @@ final class WavWriter implements Closeable {
             return; // Not every file system tells; a full disk then shows when it is full.
         }
         if (bytes > free) {
-            throw AudioException.setup(target + ": this needs " + megabytes(bytes) + " and the disk has "
-                    + megabytes(free) + " free; make room, shorten it, or choose another disk");
+            throw Refused.setup(target.toString(), "this needs " + megabytes(bytes) + " and the disk has "
+                    + megabytes(free) + " free", "make room, shorten it, or choose another disk");
         }
     }
 
     /** Appends bytes, whole frames or not. */
-    void write(byte[] bytes, int length) throws AudioException {
+    void write(byte[] bytes, int length) {
         write(bytes, 0, length);
     }
 
-    void write(byte[] bytes, int offset, int length) throws AudioException {
+    void write(byte[] bytes, int offset, int length) {
         writeFully(ByteBuffer.wrap(bytes, offset, length));
         dataBytes += length;
     }
@@ -129,7 +127,7 @@ final class WavWriter implements Closeable {
     }
 
     /** Completes the header and puts the file in its place; what had that name before is replaced in one step. */
-    void commit() throws AudioException {
+    void commit() {
         if (!open) {
             throw new IllegalStateException("already closed");
         }
@@ -141,8 +139,6 @@ final class WavWriter implements Closeable {
             writeFully(header.bytes(dataBytes, riffLimitBytes));
             channel.close();
             moveIntoPlace();
-        } catch (AudioException e) {
-            throw e;
         } catch (IOException e) {
             throw failed(e);
         } finally {
@@ -182,7 +178,7 @@ final class WavWriter implements Closeable {
         }
     }
 
-    private void writeFully(ByteBuffer bytes) throws AudioException {
+    private void writeFully(ByteBuffer bytes) {
         try {
             while (bytes.hasRemaining()) {
                 channel.write(bytes);
@@ -192,13 +188,13 @@ final class WavWriter implements Closeable {
         }
     }
 
-    private AudioException failed(IOException e) {
+    private Refused failed(IOException e) {
         String text = reason(e);
         boolean full = text.toLowerCase(Locale.ROOT).contains("space");
-        return AudioException.setup(full
+        return Refused.setup("", full
                 ? target + ": the disk is full after " + megabytes(dataBytes)
                         + "; nothing was kept; make room or choose another disk"
-                : target + ": could not be written (" + text + "); nothing was kept", e);
+                : target + ": could not be written (" + text + ")", "nothing was kept", e);
     }
 
     /** The system's own words, without the name of the temporary file. */

@@ -1,12 +1,14 @@
 package understudy.calibrate;
 
+import understudy.refusal.Remedy;
 /**
  * Something on the way that alters the signal, so that the output can't be trusted to play what it is given.
  *
- * @param kind    what it is
- * @param message what was seen, what is allowed, what to do
+ * @param kind   what it is
+ * @param seen   what was seen, and what is allowed
+ * @param remedy what to do
  */
-public record Interference(Kind kind, String message) {
+public record Interference(Kind kind, String seen, Remedy remedy) {
 
     /** What may stand in the way. */
     public enum Kind {

@@ -1,5 +1,7 @@
 package understudy.calibrate;
 
+import understudy.refusal.Remedy;
+import understudy.refusal.Control;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
@@ -12,6 +14,7 @@ import understudy.measure.Sweep;
 import understudy.measure.ToneQuality;
 import understudy.quantity.Quantity;
 import understudy.quantity.Unit;
+import understudy.refusal.Refused;
 
 /** Takes the recording of a test program apart. */
 final class LoopbackAnalysis {
@@ -44,7 +47,13 @@ final class LoopbackAnalysis {
     /** Of the rms in silence: seven tenths of it are half of its power. */
     private static final double MOST_HUM_PART = 0.7;
 
-    private static final String OWN_RATE = "; give --rate the device's own rate, and use no wireless device";
+    private static final Remedy OWN_RATE =
+            Remedy.of("set the device's own rate with ").set(Control.RATE).then(", and use no wireless device");
+
+    private static final Remedy SAME_RATE =
+            Remedy.of("set both to the same rate in the system's sound settings, or with ").set(Control.RATE);
+    private static final String EFFECTS_OFF =
+            "switch off sound effects, automatic levels and loudness control in the system's sound settings";
 
     private final TestProgram program;
     private final LoopbackRun run;
@@ -63,9 +72,9 @@ final class LoopbackAnalysis {
         double firstAt = ChainResponse.of(program.sweep(), recorded).latencySeconds() * program.rateHz() - program.sweepAt();
         int start = (int) Math.rint(firstAt);
         if (start < 0 || start + program.silenceAt() > recorded.length) {
-            throw new CalibrationException("only a part of the test is in the recording: it would begin "
+            throw new Refused("only a part of the test is in the recording: it would begin "
                     + seconds(firstAt / program.rateHz()) + " after the recording and last " + seconds(program.soundSeconds())
-                    + ", but " + seconds((double) recorded.length / program.rateHz()) + " were recorded; try again");
+                    + ", but " + seconds((double) recorded.length / program.rateHz()) + " were recorded", "try again");
         }
         double[] loud = part(start + program.toneAt() + settling(), start + program.quietToneAt() - settling() / 2);
         double[] quiet = part(start + program.quietToneAt() + settling(), start + program.highToneAt() - settling() / 2);
@@ -98,30 +107,29 @@ final class LoopbackAnalysis {
         double ratio = toneHz / TestProgram.TONE_HZ;
         // a tone 5 % and more away is none of ours
         if (Math.abs(ratio - 1) > 2 * MOST_CLOCK_PART && Math.abs(ratio - 1) < 0.2) {
-            throw new CalibrationException(clock(toneHz));
+            throw new Refused(clock(toneHz), SAME_RATE);
         }
     }
 
     private void checkInterruption() {
         if (run.underruns() > 0 || run.overruns() > 0) {
             add(Kind.INTERRUPTED, "samples went missing, " + run.underruns() + " times while playing and " + run.overruns()
-                    + " times while recording, and none may; close other programs, then try again");
+                    + " times while recording, and none may", Remedy.of("close other programs, then try again"));
         }
     }
 
     private void checkClock(SineFit tone) {
         if (Math.abs(tone.frequencyHz() / TestProgram.TONE_HZ - 1) > MOST_CLOCK_PART) {
-            add(Kind.RESAMPLED, clock(tone.frequencyHz()));
+            add(Kind.RESAMPLED, clock(tone.frequencyHz()), SAME_RATE);
         } else if (!run.hardware().isEmpty() && !run.hardware().endsWith(" " + program.rateHz() + " Hz")) {
             add(Kind.RESAMPLED, "the output's hardware ran at " + run.hardware() + ", but " + program.rateHz()
-                    + " Hz were played: the system converts on the way; give --rate the hardware's own rate");
+                    + " Hz were played: the system converts on the way", Remedy.of("set the hardware's own rate with ").set(Control.RATE));
         }
     }
 
     private static String clock(double toneHz) {
         return "a tone of " + hertz(TestProgram.TONE_HZ) + " comes back as " + new Quantity(toneHz, Unit.HERTZ).rounded(4) + ", which two clocks can't make ("
-                + hertz(TestProgram.TONE_HZ * MOST_CLOCK_PART) + " at most): output and input run at different sample rates;"
-                + " set both to the same rate in the system's sound settings, or give --rate";
+                + hertz(TestProgram.TONE_HZ * MOST_CLOCK_PART) + " at most): output and input run at different sample rates";
     }
 
     private void checkLevels(double[] loud, double[] quiet, SineFit tone, ToneQuality quality) {
@@ -129,18 +137,18 @@ final class LoopbackAnalysis {
         double quietPeak = peak(quiet, tone) / TestProgram.QUIET_PART;
         double louderDb = decibels(tone.amplitudeVolts() / quietPeak);
         double driftDb = decibels(peak(Arrays.copyOfRange(loud, half, loud.length), tone) / peak(Arrays.copyOf(loud, half), tone));
-        String mend = "; switch off sound effects, automatic levels and loudness control in the system's sound settings";
+        Remedy mend = Remedy.of(EFFECTS_OFF);
         if (Math.abs(louderDb) > MOST_GAIN_CHANGE_DB) {
             add(Kind.LIMITED, String.format(Locale.ROOT, "a loud tone comes back %.2f dB %s than a quiet one does for its"
-                    + " level, %.1f dB is allowed: something limits or evens out loudness%s", Math.abs(louderDb),
-                    louderDb < 0 ? "weaker" : "stronger", MOST_GAIN_CHANGE_DB, mend));
+                    + " level, %.1f dB is allowed: something limits or evens out loudness", Math.abs(louderDb),
+                    louderDb < 0 ? "weaker" : "stronger", MOST_GAIN_CHANGE_DB), mend);
         } else if (Math.abs(driftDb) > MOST_GAIN_CHANGE_DB) {
             add(Kind.LIMITED, String.format(Locale.ROOT, "the level of a steady tone moves by %.2f dB within 2 s, %.1f dB is"
-                    + " allowed: something sets the level by itself%s", driftDb, MOST_GAIN_CHANGE_DB, mend));
+                    + " allowed: something sets the level by itself", driftDb, MOST_GAIN_CHANGE_DB), mend);
         } else if (quality.thdDb() > MOST_THD_DB) {
             add(Kind.LIMITED, String.format(Locale.ROOT, "the tone comes back with %.1f dB of harmonics, %.0f dB are allowed:"
-                    + " something cuts it off, or is overdriven; lower the recording level or --level%s", quality.thdDb(),
-                    MOST_THD_DB, mend));
+                    + " something cuts it off, or is overdriven", quality.thdDb(), MOST_THD_DB),
+                    Remedy.of("lower the recording level or ").set(Control.LEVEL).then("; " + EFFECTS_OFF));
         }
     }
 
@@ -161,9 +169,9 @@ final class LoopbackAnalysis {
         }
         if (Math.abs(worstDb) > MOST_UNEVEN_DB) {
             add(Kind.EQUALISED, String.format(Locale.ROOT, "%s is %.1f dB %s than the rest, %.1f dB is allowed: something"
-                    + " changes the sound; switch off equalisers and sound effects in the system's sound settings",
+                    + " changes the sound",
                     new Quantity(worstHz, Unit.HERTZ).rounded(2), Math.abs(worstDb), worstDb < 0 ? "weaker" : "stronger",
-                    MOST_UNEVEN_DB));
+                    MOST_UNEVEN_DB), Remedy.of("switch off equalisers and sound effects in the system's sound settings"));
         }
     }
 
@@ -175,8 +183,8 @@ final class LoopbackAnalysis {
         double lossDb = decibels(tone.amplitudeVolts() * TestProgram.QUIET_PART / peak);
         if (lossDb > MOST_TOP_LOSS_DB) {
             add(Kind.RESAMPLED, String.format(Locale.ROOT, "a tone of %s comes back %.0f dB weaker than the others, %.0f dB are"
-                    + " allowed: the system computes the samples anew for a lower rate, or packs the sound with loss%s",
-                    hertz(program.highToneHz()), lossDb, MOST_TOP_LOSS_DB, OWN_RATE));
+                    + " allowed: the system computes the samples anew for a lower rate, or packs the sound with loss",
+                    hertz(program.highToneHz()), lossDb, MOST_TOP_LOSS_DB), OWN_RATE);
         }
     }
 
@@ -188,11 +196,11 @@ final class LoopbackAnalysis {
             double mainsHz = Arrays.stream(MAINS_HZ).filter(hz -> humPart(silence, hz) > MOST_HUM_PART * silencePart)
                     .findFirst().orElse(0);
             if (mainsHz > 0) {
-                add(Kind.HUM, seen + "mains hum of " + hertz(mainsHz) + "; run the computer on battery, keep the cable short"
-                        + " and away from mains leads, check its ground");
+                add(Kind.HUM, seen + "mains hum of " + hertz(mainsHz), Remedy.of("run the computer on battery,"
+                        + " keep the cable short and away from mains leads, check its ground"));
             } else {
-                add(Kind.MIXED, seen + "other programs' sounds, or noise, are mixed in; close other programs, switch off that"
-                        + " the input is played back, keep the cable short");
+                add(Kind.MIXED, seen + "other programs' sounds, or noise, are mixed in", Remedy.of("close other programs, switch off that"
+                        + " the input is played back, keep the cable short"));
             }
             return;
         }
@@ -201,8 +209,8 @@ final class LoopbackAnalysis {
         if (!named && quality.snrDb() < LEAST_TONE_SNR_DB && besideTone > MORE_NOISE * silencePart) {
             add(Kind.RESAMPLED, String.format(Locale.ROOT, "with the tone comes noise that silence does not have, only %.1f dB"
                     + " below it, %.0f dB and more are right, strongest at %s: the system computes the samples anew for another"
-                    + " rate, or packs the sound with loss" + OWN_RATE,
-                    quality.snrDb(), LEAST_TONE_SNR_DB, hertz(quality.largestOther().frequencyHz())));
+                    + " rate, or packs the sound with loss",
+                    quality.snrDb(), LEAST_TONE_SNR_DB, hertz(quality.largestOther().frequencyHz())), OWN_RATE);
         }
     }
 
@@ -228,8 +236,8 @@ final class LoopbackAnalysis {
         }
         if (down > up != response.inverted()) {
             add(Kind.EQUALISED, "a positive pulse comes back " + (down > up ? "negative" : "positive") + ", but the sweep says "
-                    + (response.inverted() ? "inverted" : "not inverted") + ": something turns the phase; switch off sound"
-                    + " effects in the system's sound settings");
+                    + (response.inverted() ? "inverted" : "not inverted") + ": something turns the phase",
+                    Remedy.of("switch off sound effects in the system's sound settings"));
         }
     }
 
@@ -251,8 +259,8 @@ final class LoopbackAnalysis {
         return 20 * Math.log10(ratio);
     }
 
-    private void add(Kind kind, String message) {
-        found.add(new Interference(kind, message));
+    private void add(Kind kind, String seen, Remedy remedy) {
+        found.add(new Interference(kind, seen, remedy));
     }
 
     private static String hertz(double hz) {

@@ -5,6 +5,7 @@ import java.util.List;
 import understudy.measure.ChainResponse;
 import understudy.measure.SineFit;
 import understudy.rig.Spread;
+import understudy.refusal.Refused;
 
 /**
  * What one patch cable from output to input tells about both together. Volts stay unknown unless the
@@ -71,8 +72,8 @@ public record LoopbackFindings(
      * @param program that was played
      * @param run     what was recorded meanwhile; looked over with {@link LoopbackCheck} before
      * @param channel of the recording, from 0
-     * @throws CalibrationException if the program is not to be found in it
-     * @throws understudy.measure.MeasureException likewise
+     * @throws Refused if the program is not to be found in it
+     * @throws likewise
      */
     public static LoopbackFindings of(TestProgram program, LoopbackRun run, int channel) {
         return new LoopbackAnalysis(program, run, channel).findings();

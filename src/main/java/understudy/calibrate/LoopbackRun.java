@@ -2,7 +2,7 @@ package understudy.calibrate;
 
 import java.time.Duration;
 import java.util.function.DoubleConsumer;
-import understudy.audio.AudioException;
+import understudy.refusal.Refused;
 import understudy.audio.Device;
 import understudy.audio.DeviceChoice;
 import understudy.audio.Player;
@@ -41,10 +41,10 @@ public record LoopbackRun(
      * @param inputChannel that the cable is plugged into, from 0
      * @param progress is told the part that is done, 0 to 1
      * @return all of it; or the beginning, as soon as the pulses tell that the rest would be in vain
-     * @throws AudioException if a device doesn't open, or is lost on the way
+     * @throws Refused if a device doesn't open, or is lost on the way
      */
     public static LoopbackRun of(TestProgram program, DeviceChoice output, int channel, Device input, int inputChannel,
-            DoubleConsumer progress) throws AudioException, InterruptedException {
+            DoubleConsumer progress) throws InterruptedException {
         double[] samples = program.samples();
         PlayerSettings settings = PlayerSettings.DEFAULT.withTargetFill(FILL)
                 .withDuration(Duration.ofNanos(Math.round(1e9 * samples.length / program.rateHz())));
@@ -73,7 +73,7 @@ public record LoopbackRun(
             Thread.sleep(AFTER_MILLIS);
             Recorder.Recording recording = recorder.stop();
             if (report.end() instanceof PlayerEnd.Lost lost) {
-                throw new CalibrationException(lost.reason());
+                throw new Refused(lost.reason(), "");
             } else if (report.end() instanceof PlayerEnd.Fault fault) {
                 throw new IllegalStateException("playing failed", fault.cause());
             }
@@ -83,10 +83,10 @@ public record LoopbackRun(
     }
 
     /** Both channels of a stereo plug, so that a wrong one can be told from silence; some inputs have but one. */
-    private static Recorder open(Device input, int rateHz, int channel) throws AudioException {
+    private static Recorder open(Device input, int rateHz, int channel) {
         try {
             return Recorder.toMemory(input, rateHz, Math.max(2, channel + 1));
-        } catch (AudioException stereo) {
+        } catch (Refused stereo) {
             if (channel > 0) {
                 throw stereo;
             }

@@ -1,10 +1,13 @@
 package understudy.calibrate;
 
+import understudy.refusal.Remedy;
+import understudy.refusal.Control;
 import java.util.Optional;
 import understudy.quantity.Quantity;
 import understudy.quantity.Unit;
 import understudy.rig.Meter;
 import understudy.rig.Spread;
+import understudy.refusal.Refused;
 
 /**
  * What a voltmeter says about an output that plays a steady tone: full scale from the reading with nothing else
@@ -38,14 +41,14 @@ public record MeterFindings(Spread fullScaleVolts, Optional<Spread> outputOhms, 
      * @param level     peak of the tone that plays, fraction of full scale
      * @param openVolts rms that it shows with nothing but itself connected
      * @param loaded    a second reading, if one was taken
-     * @throws CalibrationException if the readings can't be true together
+     * @throws Refused if the readings can't be true together
      */
     public static MeterFindings of(Meter meter, double level, double openVolts, Optional<Loaded> loaded) {
         double off = meter.offVolts(openVolts);
         if (!(openVolts > 2 * meter.stepVolts()) || !(off / openVolts < 0.5)) {
-            throw new CalibrationException("the meter shows " + volts(openVolts) + ", too little to tell from nothing: set it"
-                    + " to volts AC and its lowest range, check that the tone is on this channel and the volume at 100 %,"
-                    + " or give a higher --level");
+            throw new Refused("the meter shows " + volts(openVolts) + ", too little to tell from nothing",
+                    Remedy.of("set it to volts AC and its lowest range, check that the tone is on this channel and the volume at"
+                            + " 100 %, or give a higher ").set(Control.LEVEL));
         }
         double[] ohms = loaded.map(load -> ohms(meter, openVolts, load)).orElse(new double[] {0, 0, 0});
         double unloading = 1 + ohms[1] / meter.inputOhms();
@@ -74,15 +77,15 @@ public record MeterFindings(Spread fullScaleVolts, Optional<Spread> outputOhms, 
         double most = ohms(meter, openVolts + off, Math.max(off / 2, loaded.volts() - off),
                 loaded.ohms().nominal() * (1 + tolerance));
         if (!(loaded.volts() > off) || most <= 0) {
-            throw new CalibrationException("the meter shows " + volts(loaded.volts()) + " with the load and " + volts(openVolts)
-                    + " without; " + (most <= 0
+            throw new Refused("the meter shows " + volts(loaded.volts()) + " with the load and " + volts(openVolts)
+                    + " without", (most <= 0
                             ? "a load can't raise it: take both readings again, on the same range"
                             : "the load swallows all of it: is the output shorted? take a load of more ohms"));
         }
         if (likely > MOST_OHMS) {
-            throw new CalibrationException("these readings mean an output resistance of "
+            throw new Refused("these readings mean an output resistance of "
                     + new Quantity(likely, Unit.OHM).rounded(3) + ", more than any audio output has ("
-                    + new Quantity(MOST_OHMS, Unit.OHM) + "); check the load's ohms and both readings");
+                    + new Quantity(MOST_OHMS, Unit.OHM) + ")", "check the load's ohms and both readings");
         }
         return new double[] {least, likely, most};
     }

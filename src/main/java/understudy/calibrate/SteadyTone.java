@@ -1,6 +1,6 @@
 package understudy.calibrate;
 
-import understudy.audio.AudioException;
+import understudy.refusal.Refused;
 import understudy.audio.DeviceChoice;
 import understudy.audio.Player;
 import understudy.audio.PlayerSettings;
@@ -17,9 +17,9 @@ public final class SteadyTone {
      * @param channel     that plays, from 0
      * @param frequencyHz whole, so that a second of it repeats without a seam
      * @param level       peak, fraction of full scale
-     * @throws AudioException if the device doesn't open
+     * @throws Refused if the device doesn't open
      */
-    public static Player open(DeviceChoice output, int channel, int frequencyHz, double level) throws AudioException {
+    public static Player open(DeviceChoice output, int channel, int frequencyHz, double level) {
         double[] second = new double[output.rateHz()];
         for (int i = 0; i < second.length; i++) {
             // whole numbers first, so that no rounding of the phase grows over the second

@@ -37,7 +37,7 @@ final class Bench {
     }
 
     /** Empty when something about them is wrong. */
-    static Optional<Bench> read(String rigName, String inputWords, Surroundings surroundings, Given given) {
+    static Optional<Bench> read(String rigName, String inputWords, Surroundings surroundings, Arguments given) {
         Optional<Inputs.Named> input = Inputs.read("--input", inputWords, given);
         NamedRig rig;
         try (Store store = surroundings.store()) {
@@ -90,7 +90,7 @@ final class Bench {
     }
 
     /** Refuses to play through a rig that breaks its limits, with any of these outputs, every time anew. */
-    void checkLimits(Pattern pattern, List<Output> played, Given given) {
+    void checkLimits(Pattern pattern, List<Output> played, Arguments given) {
         double least = 0.5;
         double most = 0.5;
         List<OutputFacts> facts = OutputFacts.of(pattern);

@@ -25,7 +25,7 @@ final class Benches {
 
     /** Whatever is wrong is left with {@code given}. */
     static Benches read(List<String> rigs, List<String> inputs, Pattern pattern, List<Output> played,
-            Surroundings surroundings, Given given) {
+            Surroundings surroundings, Arguments given) {
         List<String> names = pattern.outputs().stream().map(Output::name).toList();
         PerOutput rigOf = PerOutput.read("--rig", rigs, names, given);
         PerOutput inputOf = PerOutput.read("--input", inputs, names, given);
@@ -75,7 +75,7 @@ final class Benches {
         return ofOutput.values().stream().distinct().toList();
     }
 
-    private void checkDevice(Given given) {
+    private void checkDevice(Arguments given) {
         List<String> devices = all().stream().flatMap(bench -> bench.rig().device().stream()).distinct().map(RigDevice::label)
                 .toList();
         if (devices.size() > 1) {
@@ -98,7 +98,7 @@ final class Benches {
     }
 
     /** Refuses to play through a rig that breaks its limits, every time anew. */
-    void checkLimits(Pattern pattern, Given given) {
+    void checkLimits(Pattern pattern, Arguments given) {
         for (Bench bench : all()) {
             bench.checkLimits(pattern, pattern.outputs().stream().filter(output -> of(output).filter(bench::equals).isPresent())
                     .toList(), given);

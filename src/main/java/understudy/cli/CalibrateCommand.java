@@ -1,5 +1,6 @@
 package understudy.cli;
 
+import understudy.refusal.Location;
 import java.io.IOException;
 import java.io.PrintWriter;
 import java.nio.file.Path;
@@ -11,12 +12,10 @@ import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
-import understudy.audio.AudioException;
+import understudy.refusal.Refused;
 import understudy.audio.Device;
 import understudy.audio.DeviceChoice;
 import understudy.audio.Devices;
-import understudy.calibrate.CalibrationException;
-import understudy.measure.MeasureException;
 import understudy.quantity.Range;
 import understudy.quantity.Unit;
 import understudy.rig.AudioOutput;
@@ -112,7 +111,7 @@ final class CalibrateCommand implements Callable<Integer> {
 
     @Override
     public Integer call() {
-        Given given = new Given();
+        Arguments given = new Arguments();
         if (meter == loopback) {
             given.problem("calibrate", meter ? "--meter and --loopback don't go together" : "it must know how",
                     "give --meter to read a voltmeter, or --loopback with a patch cable from output to input");
@@ -136,16 +135,16 @@ final class CalibrateCommand implements Callable<Integer> {
         given.refuse();
         rig.filter(kept -> check).ifPresent(RigCalibrations::mustHaveOne);
 
-        Setup setup = new Setup(choice(output.orElseThrow(() -> new Failed(
-                "this machine has no audio output; plug one in, then try again")), number, rateHz), number - 1, part, yes,
-                json ? surroundings.err() : surroundings.out());
+        Device there = output.orElseThrow(
+                () -> Refused.setup("", "this machine has no audio output", "plug one in, then try again"));
+        Setup setup = new Setup(choice(there, number, rateHz), number - 1, part, yes, json ? surroundings.err() : surroundings.out());
         setup.talk().println("audio output \"" + setup.output().device().label() + "\", " + setup.output().rateHz() + " Hz, "
                 + setup.output().format().bits() + " bits, channel " + number);
         AudioOutput before = rig.map(RigCalibrations::output).orElse(AudioOutput.NOMINAL);
         Result result;
         try {
             result = run(setup, asked, cable, before, plot);
-        } catch (BadInput | Failed e) {
+        } catch (Refused e) {
             rig.filter(kept -> !check).ifPresent(kept -> kept.failed(setup, e.getMessage()));
             throw e;
         }
@@ -162,13 +161,9 @@ final class CalibrateCommand implements Callable<Integer> {
             return meter
                     ? new MeterSession(surroundings, setup, asked, before).run()
                     : new LoopbackSession(surroundings, setup, cable, before).run(plot);
-        } catch (AudioException e) {
-            throw Failed.because(e);
-        } catch (CalibrationException | MeasureException e) {
-            throw new Failed(e.getMessage() + "; no calibration was kept", e);
         } catch (InterruptedException e) {
             Thread.currentThread().interrupt();
-            throw new Failed("the calibration was interrupted; no calibration was kept", e);
+            throw Refused.setup("", "the calibration was interrupted", "no calibration was kept", e);
         }
     }
 
@@ -183,34 +178,30 @@ final class CalibrateCommand implements Callable<Integer> {
         }
         onRig.forEach(setup.talk()::println);
         if (result.failure().isPresent()) {
-            throw new Failed(result.failure().get());
+            throw Refused.setup("", result.failure().get(), "");
         }
         if (file != null) {
             try {
                 Json.write(result.json(), file);
             } catch (IOException e) {
-                throw new Failed(file + ": could not be written: " + e.getMessage(), e);
+                throw Refused.setup(file.toString(), "could not be written: " + e.getMessage(), "", e);
             }
         }
     }
 
-    private Optional<Device> output(Optional<RigCalibrations> rig, Given given) {
+    private Optional<Device> output(Optional<RigCalibrations> rig, Arguments given) {
         if (deviceName == null) {
             return rig.flatMap(RigCalibrations::device).or(() -> Devices.outputs().stream().findFirst());
         }
         try {
             return Optional.of(Devices.output(deviceName));
-        } catch (AudioException e) {
-            given.problem("--device", e);
+        } catch (Refused e) {
+            given.add(Location.named("--device"), e);
             return Optional.empty();
         }
     }
 
     private DeviceChoice choice(Device device, int channels, int rateHz) {
-        try {
-            return Devices.choose(device, channels, rate == null ? OptionalInt.empty() : OptionalInt.of(rateHz));
-        } catch (AudioException e) {
-            throw Failed.because(e);
-        }
+        return Devices.choose(device, channels, rate == null ? OptionalInt.empty() : OptionalInt.of(rateHz));
     }
 }

@@ -14,7 +14,7 @@ final class ChannelMap {
     private ChannelMap() {}
 
     /** For each channel the index of its output, or {@link Channels#SILENT}; without the option all outputs in order. */
-    static int[] read(String written, Pattern pattern, Given given) {
+    static int[] read(String written, Pattern pattern, Arguments given) {
         List<String> names = pattern.outputs().stream().map(Output::name).toList();
         if (written == null) {
             return IntStream.range(0, names.size()).toArray();
@@ -39,7 +39,7 @@ final class ChannelMap {
         return wanted.stream().mapToInt(name -> name.equals("-") ? Channels.SILENT : names.indexOf(name)).toArray();
     }
 
-    private static int[] counted(String written, List<String> names, Given given) {
+    private static int[] counted(String written, List<String> names, Arguments given) {
         int count = given.whole(OPTION, written, 1, MOST_CHANNELS, names.size());
         if (count < names.size()) {
             given.problem(OPTION, names.size() + " outputs do not fit into " + count + (count == 1 ? " channel" : " channels"),

@@ -1,5 +1,6 @@
 package understudy.cli;
 
+import understudy.refusal.Location;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
@@ -10,8 +11,8 @@ import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 import understudy.pattern.PatternLibrary;
 import understudy.pattern.PatternReader;
-import understudy.text.Problem;
-import understudy.text.Result;
+import understudy.refusal.Refusal;
+import understudy.refusal.Result;
 import understudy.text.Source;
 import understudy.trace.CircuitLibrary;
 import understudy.trace.CircuitReader;
@@ -70,10 +71,11 @@ final class CheckCommand implements Callable<Integer> {
                 ? CircuitReader.read(source.value().get()) : PatternReader.read(source.value().get());
     }
 
-    private static Map<String, Object> json(Problem problem) {
+    private static Map<String, Object> json(Refusal problem) {
+        Location.Line line = problem.location() instanceof Location.Line at ? at : new Location.Line(problem.location(), 1, 1);
         return Json.map(
-                "line", problem.line(),
-                "column", problem.column(),
+                "line", line.line(),
+                "column", line.column(),
                 "wrong", problem.wrong(),
                 "right", problem.right());
     }

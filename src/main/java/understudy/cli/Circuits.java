@@ -5,7 +5,7 @@ import java.nio.file.Path;
 import java.util.Optional;
 import java.util.regex.Pattern;
 import understudy.pattern.PatternLibrary;
-import understudy.text.Result;
+import understudy.refusal.Result;
 import understudy.text.Shelf;
 import understudy.text.Source;
 import understudy.trace.Circuit;
@@ -13,7 +13,7 @@ import understudy.trace.CircuitLibrary;
 import understudy.trace.CircuitReader;
 import understudy.trace.Job;
 import understudy.trace.Subjects;
-import understudy.trace.TraceException;
+import understudy.refusal.Refused;
 
 /** Circuits with the patterns that stand in for their sensors, with refusals in the form that commands throw. */
 final class Circuits {
@@ -33,7 +33,7 @@ final class Circuits {
         return CircuitLibrary.open().source(idOrFile).value().filter(Circuits::is).isPresent();
     }
 
-    /** Throws {@link BadInput} with all that is wrong with the circuit, or its pattern. */
+    /** Throws {@link Refused} with all that is wrong with the circuit, or its pattern. */
     static Job.Subject find(String idOrFile) {
         Source source = value(CircuitLibrary.open().source(idOrFile));
         Circuit circuit = value(CircuitReader.read(source));
@@ -44,11 +44,7 @@ final class Circuits {
     }
 
     static Subjects.Subject read(Job.Subject kept) {
-        try {
-            return Subjects.Subject.of(kept);
-        } catch (TraceException e) {
-            throw new BadInput(e.getMessage());
-        }
+        return Subjects.Subject.of(kept);
     }
 
     /** The circuit that proves the method, if this one names one. */

@@ -2,6 +2,7 @@ package understudy.cli;
 
 import java.io.IOException;
 import java.io.PrintWriter;
+import understudy.refusal.Refused;
 
 /** Questions to the person at the bench, and the answers. */
 final class Confirmation {
@@ -21,7 +22,7 @@ final class Confirmation {
             return;
         }
         if (!surroundings.terminal()) {
-            throw new BadInput("nobody can be asked whether nothing else is connected; see to it, then add --yes");
+            throw new Refused("nobody can be asked whether nothing else is connected", "see to it, then add --yes");
         }
         answer("Press Enter when that is so: ");
     }
@@ -34,11 +35,11 @@ final class Confirmation {
             String line = surroundings.in().readLine();
             if (line == null) {
                 talk.println();
-                throw new Failed("no answer came; no calibration was kept");
+                throw Refused.setup("", "no answer came", "no calibration was kept");
             }
             return line.strip();
         } catch (IOException e) {
-            throw new Failed("the answer could not be read: " + e.getMessage() + "; no calibration was kept", e);
+            throw Refused.setup("", "the answer could not be read: " + e.getMessage(), "no calibration was kept", e);
         }
     }
 }

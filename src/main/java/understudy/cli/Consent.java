@@ -7,6 +7,7 @@ import java.util.Locale;
 import java.util.Optional;
 import understudy.pattern.Hazard;
 import understudy.pattern.Pattern;
+import understudy.refusal.Refused;
 
 /** Lets nobody play who hasn't read the cautions: they are shown once, and a yes to them is kept. */
 final class Consent {
@@ -26,8 +27,8 @@ final class Consent {
      * Returns if there is a yes to all that applies.
      *
      * @param leaves whether a signal will leave the machine; a rehearsal without a person is let through
-     * @throws BadInput where nobody can be asked
-     * @throws Failed   after a no
+     * @throws Refused where nobody can be asked
+     * @throws Refused   after a no
      */
     void ask(Pattern pattern, boolean leaves) {
         List<Hazard> open = agreement.open(Cautions.of(Optional.of(pattern)));
@@ -37,7 +38,7 @@ final class Consent {
         String read = "'understudy cautions " + pattern.id() + "'";
         if (!surroundings.terminal()) {
             if (leaves) {
-                throw new BadInput("the cautions have not been read and agreed to; read them with " + read
+                throw new Refused("the cautions have not been read and agreed to", "read them with " + read
                         + ", then add --yes, or play once in a terminal and say yes there");
             }
             surroundings.out().println("before a signal leaves this machine, read " + read);
@@ -51,7 +52,7 @@ final class Consent {
         surroundings.out().print("Have you read this, and will you work by it? Type yes to go on: ");
         surroundings.out().flush();
         if (!answerIsYes()) {
-            throw new Failed("nothing was played");
+            throw Refused.setup("", "nothing was played", "");
         }
         keep(open);
     }

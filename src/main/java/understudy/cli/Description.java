@@ -18,15 +18,15 @@ final class Description {
     private final String what;
     private final Map<String, String> details = new LinkedHashMap<>();
     private final List<String> known = new ArrayList<>();
-    private final Given given;
+    private final Arguments given;
 
-    private Description(String option, String what, Given given) {
+    private Description(String option, String what, Arguments given) {
         this.option = option;
         this.what = what;
         this.given = given;
     }
 
-    static Description read(String option, String written, Given given) {
+    static Description read(String option, String written, Arguments given) {
         String[] pieces = written.split(",");
         Description description = new Description(option, pieces[0].strip(), given);
         for (int i = 1; i < pieces.length; i++) {

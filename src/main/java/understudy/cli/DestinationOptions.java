@@ -1,10 +1,11 @@
 package understudy.cli;
 
+import understudy.refusal.Location;
 import java.nio.file.Path;
 import java.util.Optional;
 import java.util.OptionalInt;
 import picocli.CommandLine.Option;
-import understudy.audio.AudioException;
+import understudy.refusal.Refused;
 import understudy.audio.Destination;
 import understudy.audio.Device;
 import understudy.audio.DeviceChoice;
@@ -47,8 +48,8 @@ final class DestinationOptions {
         /**
          * With its rate and channels decided.
          *
-         * @throws BadInput for more channels than the device has
-         * @throws Failed   when the device does not open
+         * @throws Refused for more channels than the device has
+         * @throws Refused   when the device does not open
          */
         Destination destination(Playable playable, OptionalInt askedRateHz) {
             int channels = playable.outputOfChannel().length;
@@ -59,11 +60,10 @@ final class DestinationOptions {
             }
             try {
                 return Devices.choose(device.get(), channels, askedRateHz);
-            } catch (AudioException e) {
-                throw fewerChannels(device.get(), channels, askedRateHz).<RuntimeException>map(fewer -> new BadInput(
-                        "--channels: \"" + device.get().label() + "\" opens with " + fewer + " channels, and " + channels
-                                + " are asked for; name the outputs that you want, in channel order"))
-                        .orElseGet(() -> Failed.because(e));
+            } catch (Refused e) {
+                throw fewerChannels(device.get(), channels, askedRateHz).<RuntimeException>map(fewer -> new Refused("--channels: \"" + device.get().label() + "\" opens with " + fewer + " channels, and " + channels
+                                + " are asked for", "name the outputs that you want, in channel order"))
+                        .orElseGet(() -> e);
             }
         }
 
@@ -91,11 +91,11 @@ final class DestinationOptions {
     }
 
     /** @param ofRig the device that the rig's volts hold for */
-    Chosen read(Optional<DeviceIdentity> ofRig, Given given) {
+    Chosen read(Optional<DeviceIdentity> ofRig, Arguments given) {
         return new Chosen(device(ofRig, given), file(given), to != null);
     }
 
-    private Optional<Device> device(Optional<DeviceIdentity> ofRig, Given given) {
+    private Optional<Device> device(Optional<DeviceIdentity> ofRig, Arguments given) {
         if (to != null && deviceName != null) {
             given.problem("--to", "it does not go together with --device", "leave one of them out");
             return Optional.empty();
@@ -108,13 +108,13 @@ final class DestinationOptions {
         }
         try {
             return Optional.of(Devices.output(deviceName));
-        } catch (AudioException e) {
-            given.problem("--device", e);
+        } catch (Refused e) {
+            given.add(Location.named("--device"), e);
             return Optional.empty();
         }
     }
 
-    private Optional<Device> deviceOfRig(DeviceIdentity ofRig, Given given) {
+    private Optional<Device> deviceOfRig(DeviceIdentity ofRig, Arguments given) {
         Optional<Device> found = RigDevice.find(ofRig);
         if (found.isEmpty()) {
             given.problem("--rig", "its audio output " + RigDevice.label(ofRig) + " is not there",
@@ -125,14 +125,14 @@ final class DestinationOptions {
                     given.problem("--device", "the rig's volts hold for its own audio output, " + RigDevice.label(ofRig),
                             "leave --device out, or make a rig for this one");
                 }
-            } catch (AudioException e) {
-                given.problem("--device", e);
+            } catch (Refused e) {
+                given.add(Location.named("--device"), e);
             }
         }
         return found;
     }
 
-    private Optional<Path> file(Given given) {
+    private Optional<Path> file(Arguments given) {
         return to == null || to.equals("silent")
                 ? Optional.empty()
                 : given.soundFile("--to", to, "give silent, or a name that ends in .wav");
@@ -143,7 +143,7 @@ final class DestinationOptions {
         for (int fewer = channels - 1; fewer > 0; fewer--) {
             try {
                 return Optional.of(Devices.choose(device, fewer, rateHz).channels()).filter(opened -> opened < channels);
-            } catch (AudioException e) {
+            } catch (Refused e) {
                 // fewer still
             }
         }

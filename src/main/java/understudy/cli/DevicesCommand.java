@@ -8,7 +8,7 @@ import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
-import understudy.audio.AudioException;
+import understudy.refusal.Refused;
 import understudy.audio.Device;
 import understudy.audio.DeviceChoice;
 import understudy.audio.Devices;
@@ -96,7 +96,7 @@ final class DevicesCommand implements Callable<Integer> {
                     if (choice.channels() == channels) {
                         opened.add(choice);
                     }
-                } catch (AudioException e) {
+                } catch (Refused e) {
                     // this one doesn't open: that is the finding
                 }
             }

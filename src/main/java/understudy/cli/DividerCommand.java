@@ -27,6 +27,7 @@ import understudy.rig.Rig;
 import understudy.rig.Use;
 import understudy.store.NamedRig;
 import understudy.store.Store;
+import understudy.refusal.Refused;
 
 /** Chooses the parts of the box, or judges those that are there. */
 @Command(
@@ -100,7 +101,7 @@ final class DividerCommand implements Callable<Integer> {
 
     @Override
     public Integer call() {
-        Given given = new Given();
+        Arguments given = new Arguments();
         Optional<NamedRig> rig = rig(given);
         AudioOutput from = output.read(rig.map(NamedRig::output).orElse(AudioOutput.NOMINAL), given);
         boolean calibrated = rig.map(NamedRig::calibrated).orElse(false) && !output.given();
@@ -147,7 +148,7 @@ final class DividerCommand implements Callable<Integer> {
         return Main.FINE;
     }
 
-    private Optional<NamedRig> rig(Given given) {
+    private Optional<NamedRig> rig(Arguments given) {
         if (rigName == null) {
             return Optional.empty();
         }
@@ -156,7 +157,7 @@ final class DividerCommand implements Callable<Integer> {
         }
     }
 
-    private Use use(Given given) {
+    private Use use(Arguments given) {
         if (duty == null) {
             return Use.FULL;
         }
@@ -184,7 +185,7 @@ final class DividerCommand implements Callable<Integer> {
         try {
             WiringDrawing.writeSvg(assessment.rig().divider(), assessment.input().differential(), file);
         } catch (IOException e) {
-            throw new Failed(file + ": the drawing could not be written: " + e.getMessage(), e);
+            throw Refused.setup(file.toString(), "the drawing could not be written: " + e.getMessage(), "", e);
         }
     }
 }

@@ -1,5 +1,7 @@
 package understudy.cli;
 
+import understudy.refusal.Control;
+import understudy.refusal.Location;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -112,7 +114,7 @@ final class ExpectCommand implements Callable<Integer> {
 
     @Override
     public Integer call() {
-        Given given = new Given();
+        Arguments given = new Arguments();
         oneQuestion(given);
         Optional<Subjects.Subject> circuit = Optional.ofNullable(patternName).filter(Circuits::is)
                 .map(Circuits::find).map(Circuits::read);
@@ -122,7 +124,7 @@ final class ExpectCommand implements Callable<Integer> {
                 .or(() -> pattern.flatMap(one -> Outputs.find(one, outputName, given)));
         List<String> said = new ArrayList<>();
         Optional<Reading> declared = Optional.ofNullable(readingWords)
-                .flatMap(words -> given.value(ReadingReader.read(words, "--reading")))
+                .flatMap(words -> given.value(ReadingReader.read(words, Location.of(Control.READING))))
                 .or(() -> kept(circuit.map(Subjects.Subject::circuit), pattern, said, given))
                 .or(() -> circuit.map(subject -> subject.circuit().reading()));
         usualHz = circuit.map(Subjects.Subject::speedHz);
@@ -141,13 +143,13 @@ final class ExpectCommand implements Callable<Integer> {
         return Main.FINE;
     }
 
-    private Optional<Reading> kept(Optional<Circuit> circuit, Optional<Pattern> pattern, List<String> said, Given given) {
+    private Optional<Reading> kept(Optional<Circuit> circuit, Optional<Pattern> pattern, List<String> said, Arguments given) {
         Optional<String> id = circuit.map(Circuit::id).or(() -> pattern.map(Pattern::id));
         return id.flatMap(known -> new KeptScale(surroundings, Optional.ofNullable(vehicle).or(() -> circuit.flatMap(Circuit::vehicle)),
                 known).choose(learned, said::add, given));
     }
 
-    private void oneQuestion(Given given) {
+    private void oneQuestion(Arguments given) {
         List<String> questions = new ArrayList<>();
         for (String[] option : new String[][] {{"--learn", pairs}, {"--shown", shown}, {"--from and --to", from == null ? to : from},
             {"--frequency", frequency}, {"--speed", speed}}) {
@@ -183,7 +185,7 @@ final class ExpectCommand implements Callable<Integer> {
         }
     }
 
-    private List<String> learn(Injected injected, Optional<Reading> declared, Optional<Reading> reading, Given given) {
+    private List<String> learn(Injected injected, Optional<Reading> declared, Optional<Reading> reading, Arguments given) {
         OptionalDouble rollsMetres = tyre == null ? OptionalDouble.empty() : given.attempt("--tyre", this::rolls)
                 .map(OptionalDouble::of).orElse(OptionalDouble.empty());
         LearnedPairs.Read read = new LearnedPairs(injected, reading.map(Reading::unit), given).read(pairs);
@@ -198,7 +200,7 @@ final class ExpectCommand implements Callable<Integer> {
         return tyre.contains("/") ? TyreSize.parse(tyre).rollsMetres() : ROLLS.parse(tyre);
     }
 
-    private List<String> expect(Injected injected, Optional<Reading> known, Given given) {
+    private List<String> expect(Injected injected, Optional<Reading> known, Arguments given) {
         if (known.isEmpty()) {
             given.problem(patternName, "this output stands still, whatever the speed", "say what is shown with --reading");
             given.refuse();
@@ -212,7 +214,7 @@ final class ExpectCommand implements Callable<Integer> {
         return json ? List.of(Json.text(report.json())) : csv ? report.csv() : points.size() > 1 ? report.table() : report.answer();
     }
 
-    private List<Injected.Point> points(Injected injected, Reading reading, Given given) {
+    private List<Injected.Point> points(Injected injected, Reading reading, Arguments given) {
         if (shown != null) {
             return shownPoint(injected, reading, given).map(List::of).orElse(List.of());
         }
@@ -230,7 +232,7 @@ final class ExpectCommand implements Callable<Integer> {
         return List.of(injected.atHz(given.quantity("--frequency", frequency, FREQUENCY, 0)));
     }
 
-    private Optional<Injected.Point> shownPoint(Injected injected, Reading reading, Given given) {
+    private Optional<Injected.Point> shownPoint(Injected injected, Reading reading, Arguments given) {
         Displayed number = Displayed.parse(shown, reading.unit());
         if (number instanceof Displayed.Refused refused) {
             given.problem("--shown", refused.wrong(), refused.right());
@@ -255,7 +257,7 @@ final class ExpectCommand implements Callable<Integer> {
         return point;
     }
 
-    private List<Injected.Point> table(Injected injected, Given given) {
+    private List<Injected.Point> table(Injected injected, Arguments given) {
         if (from == null || to == null) {
             given.problem(from == null ? "--to" : "--from", "a table has two ends", "give --from and --to");
             return List.of();

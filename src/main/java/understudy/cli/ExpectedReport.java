@@ -27,7 +27,7 @@ final class ExpectedReport {
     }
 
     /** One that can't be told spoils the answer; a table may have some. */
-    void refuseWhatIsBeyond(Given given) {
+    void refuseWhatIsBeyond(Arguments given) {
         if (points.stream().allMatch(point -> expected(point).isEmpty())) {
             given.problem("expect", "at " + Injected.hertz(points.get(0)) + " the scale says nothing of what is shown",
                     "keep within the ends of its table");

@@ -4,7 +4,7 @@ import java.util.HashSet;
 import java.util.List;
 import java.util.Set;
 import understudy.pattern.Output;
-import understudy.preflight.CannotJudge;
+import understudy.refusal.Refused;
 import understudy.preflight.Preflight;
 import understudy.preflight.Setup;
 
@@ -26,8 +26,8 @@ final class Foresight {
                 .withLevel(playable.level());
         try {
             return output.name() + " " + Preflight.rangeOnly(setup, playable.startHz()).summary();
-        } catch (CannotJudge e) {
-            return e.getMessage();
+        } catch (Refused e) {
+            return CommandWords.text(e.refusals().get(0));
         }
     }
 }

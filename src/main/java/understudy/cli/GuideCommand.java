@@ -17,6 +17,7 @@ import understudy.guide.Guide;
 import understudy.guide.GuideHtml;
 import understudy.guide.Page;
 import understudy.text.Nearest;
+import understudy.refusal.Refused;
 
 /** Shows the guide. */
 @Command(
@@ -64,7 +65,7 @@ final class GuideCommand implements Callable<Integer> {
         Optional<Page> page = Optional.ofNullable(pageName).map(GuideCommand::find);
         if (htmlFolder != null) {
             if (pageName != null || inBrowser) {
-                throw new BadInput("--html: it writes all pages, and shows none; give it alone");
+                throw new Refused("--html: it writes all pages, and shows none", "give it alone");
             }
             Path folder = folder(htmlFolder);
             write(folder);
@@ -87,7 +88,7 @@ final class GuideCommand implements Callable<Integer> {
     private static Page find(String name) {
         return Guide.find(name).orElseThrow(() -> {
             List<String> near = Nearest.to(name, Guide.names());
-            return new BadInput("guide: there is no page '" + name + "'; " + (near.isEmpty()
+            return new Refused("guide: there is no page '" + name + "'", (near.isEmpty()
                     ? "the pages are " + String.join(", ", Guide.names())
                     : "did you mean " + String.join(" or ", near.subList(0, Math.min(2, near.size()))) + "?"));
         });
@@ -117,9 +118,9 @@ final class GuideCommand implements Callable<Integer> {
             if (!Files.exists(folder) || Files.isDirectory(folder)) {
                 return folder;
             }
-            throw new BadInput("--html: " + folder + " is a file; give the name of a folder");
+            throw new Refused("--html: " + folder + " is a file", "give the name of a folder");
         } catch (InvalidPathException e) {
-            throw new BadInput("--html: \"" + name + "\" is no name for a folder; give another one");
+            throw new Refused("--html: \"" + name + "\" is no name for a folder", "give another one");
         }
     }
 
@@ -127,11 +128,11 @@ final class GuideCommand implements Callable<Integer> {
         try {
             Optional<Path> foreign = GuideHtml.foreign(folder);
             if (foreign.isPresent()) {
-                throw new BadInput(foreign.get() + " is there already, and is no page of the guide; give another folder, or move it away");
+                throw new Refused(foreign.get() + " is there already, and is no page of the guide", "give another folder, or move it away");
             }
             GuideHtml.write(folder);
         } catch (IOException e) {
-            throw new Failed(folder + ": the pages could not be written: " + e + "; give a folder that you may write to", e);
+            throw Refused.setup("", folder + ": the pages could not be written: " + e, "give a folder that you may write to", e);
         }
     }
 }

@@ -70,7 +70,7 @@ final class InputCommand implements Callable<Integer> {
             list();
             return Main.FINE;
         }
-        Given given = new Given();
+        Arguments given = new Arguments();
         for (String[] needed : new String[][] {
             {"--open", open, "give the reading on the bare pin, like --open \"4.96 V\""},
             {"--with", known, "give the known resistor, like --with \"10k 1%\""},

@@ -38,7 +38,7 @@ final class Inputs {
     record Named(InputKind kind, Input input) {}
 
     /** Empty when it is wrong, or out of any rig's reach. */
-    static Optional<Named> read(String option, String written, Given given) {
+    static Optional<Named> read(String option, String written, Arguments given) {
         Description description = Description.read(option, written, given);
         Optional<InputKind> kind = Arrays.stream(InputKind.values()).filter(one -> name(one).equals(description.what())).findFirst();
         if (kind.isEmpty()) {

@@ -23,7 +23,7 @@ import understudy.text.Source;
 import understudy.trace.EntryText;
 import understudy.trace.Hunt;
 import understudy.trace.Job;
-import understudy.trace.TraceException;
+import understudy.refusal.Refused;
 
 /** Reads a job that {@link JobJson} wrote. Whatever is wrong is said with its place; a job that can't have been is refused. */
 final class JobFile {
@@ -39,7 +39,7 @@ final class JobFile {
 
     /**
      * @param as the name that it gets, if not its own
-     * @throws BadInput when this is no such file, with the place and what to do
+     * @throws Refused when this is no such file, with the place and what to do
      */
     static Job read(String file, Optional<String> as) {
         return new JobFile(file).job(as);
@@ -68,11 +68,11 @@ final class JobFile {
         } catch (CharacterCodingException e) {
             throw wrong("this is no job", "take a file that 'understudy jobs export' wrote, ending in .json");
         } catch (JsonProcessingException e) {
-            throw new BadInput(file + ":" + e.getLocation().getLineNr() + ":" + e.getLocation().getColumnNr()
+            throw new Refused(file + ":" + e.getLocation().getLineNr() + ":" + e.getLocation().getColumnNr()
                     + ": this can't be read as JSON (" + e.getOriginalMessage().lines().findFirst().orElse("") + "); the file may"
-                    + " have been cut off or changed; export the job again");
+                    + " have been cut off or changed", "export the job again");
         } catch (IOException e) {
-            throw new Failed(file + ": it can't be read: " + e.getMessage(), e);
+            throw Refused.setup(file.toString(), "it can't be read: " + e.getMessage(), "", e);
         }
     }
 
@@ -81,7 +81,7 @@ final class JobFile {
         Hunt hunt;
         try {
             hunt = Hunt.of(bare);
-        } catch (TraceException e) {
+        } catch (Refused e) {
             throw wrong("in it, " + e.wrong(), e.right());
         }
         for (Object one : written) {
@@ -94,7 +94,7 @@ final class JobFile {
             Instant at = time(event, place, "at");
             try {
                 hunt = hunt.after(at, new EntryText(text(event, place, "kind"), values).entry());
-            } catch (TraceException e) {
+            } catch (Refused e) {
                 throw wrong(place.replace(", ", ": ") + e.wrong(), "the file was changed, or damaged; export the job again");
             }
         }
@@ -170,7 +170,7 @@ final class JobFile {
         return type.cast(written);
     }
 
-    private BadInput wrong(String wrong, String right) {
-        return new BadInput(file + ": " + wrong + "; " + right);
+    private Refused wrong(String wrong, String right) {
+        return new Refused(file + ": " + wrong, right);
     }
 }

@@ -12,6 +12,7 @@ import picocli.CommandLine.Parameters;
 import understudy.store.Store;
 import understudy.trace.Hunt;
 import understudy.trace.Job;
+import understudy.refusal.Refused;
 
 /** Writes one job into a file. */
 @Command(
@@ -51,7 +52,7 @@ final class JobsExportCommand implements Callable<Integer> {
 
     @Override
     public Integer call() {
-        Given given = new Given();
+        Arguments given = new Arguments();
         Path file = given.jobFile("--to", to).orElse(null);
         if (file != null && !replace && Files.exists(file)) {
             given.problem("--to", file + " is there already", "give another name, or add --replace");
@@ -65,7 +66,7 @@ final class JobsExportCommand implements Callable<Integer> {
         try {
             WholeFile.write(text, file);
         } catch (IOException e) {
-            throw new Failed(file + ": it could not be written (" + e.getMessage() + "); nothing was changed; see that there is"
+            throw Refused.setup(file.toString(), "it could not be written (" + e.getMessage() + ")", "nothing was changed; see that there is"
                     + " room, and that you may write there", e);
         }
         surroundings.out().println("job \"" + JobFacts.oneLine(job.name()) + "\" is in " + file);

@@ -8,6 +8,7 @@ import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 import understudy.store.Store;
 import understudy.trace.Job;
+import understudy.refusal.Refused;
 
 /** Takes a job from a file. */
 @Command(
@@ -43,8 +44,8 @@ final class JobsImportCommand implements Callable<Integer> {
         Job job = JobFile.read(file, Optional.ofNullable(as));
         try (Store store = surroundings.store()) {
             if (store.jobs().has(job.name())) {
-                throw new BadInput(file + ": there is a job called \"" + JobFacts.oneLine(job.name())
-                        + "\" already; keep this one under another name with --as NAME");
+                throw new Refused(file + ": there is a job called \"" + JobFacts.oneLine(job.name())
+                        + "\" already", "keep this one under another name with --as NAME");
             }
             store.jobs().begin(job);
         }

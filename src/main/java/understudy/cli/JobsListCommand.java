@@ -56,7 +56,7 @@ final class JobsListCommand implements Callable<Integer> {
 
     @Override
     public Integer call() {
-        Given given = new Given();
+        Arguments given = new Arguments();
         int wanted = given.whole("--most", most, 1, MOST, USUAL);
         given.refuse();
         try (Store store = surroundings.store()) {

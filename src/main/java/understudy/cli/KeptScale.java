@@ -40,7 +40,7 @@ final class KeptScale {
      *
      * @param asked whether the user said --learned
      */
-    Optional<Reading> choose(boolean asked, Consumer<String> say, Given given) {
+    Optional<Reading> choose(boolean asked, Consumer<String> say, Arguments given) {
         Optional<LearnedScale> known = newest();
         if (asked && vehicle.isEmpty()) {
             given.problem("--learned", "it is not known which vehicle it is", "add --vehicle, with the same words as when it was learned");

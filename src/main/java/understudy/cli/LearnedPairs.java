@@ -15,7 +15,7 @@ import understudy.reading.Displayed;
 import understudy.reading.Learned;
 import understudy.reading.Pair;
 import understudy.text.Problems;
-import understudy.text.Result;
+import understudy.refusal.Result;
 import understudy.text.TextFile;
 
 /**
@@ -29,10 +29,10 @@ final class LearnedPairs {
 
     private final Injected injected;
     private final Optional<DisplayUnit> declared;
-    private final Given given;
+    private final Arguments given;
 
     /** @param declared the display's unit, where it is known without the pairs */
-    LearnedPairs(Injected injected, Optional<DisplayUnit> declared, Given given) {
+    LearnedPairs(Injected injected, Optional<DisplayUnit> declared, Arguments given) {
         this.injected = injected;
         this.declared = declared;
         this.given = given;
@@ -114,7 +114,7 @@ final class LearnedPairs {
     private List<String> lines(String file) {
         Problems problems = new Problems(file);
         List<String> lines = TextFile.read(file, problems).map(text -> text.lines().toList()).orElse(List.of());
-        given.value(Result.of(Optional.of(lines), problems));
+        given.value(Result.of(Optional.of(lines), problems.inOrder()));
         given.refuse();
         return lines;
     }

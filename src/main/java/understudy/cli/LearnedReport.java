@@ -41,7 +41,7 @@ final class LearnedReport {
     }
 
     /** @param by what declares the reading, if there is one: "--reading", "the circuit's file" */
-    static LearnedReport of(LearnedPairs.Read read, Optional<Reading> declared, String by, OptionalDouble rollsMetres, Given given) {
+    static LearnedReport of(LearnedPairs.Read read, Optional<Reading> declared, String by, OptionalDouble rollsMetres, Arguments given) {
         if (read.pairs().stream().mapToDouble(Pair::shown).distinct().count() < 2) {
             given.problem("--learn", "the display shows " + read.unit().exactly(read.pairs().get(0).shown())
                     + " whatever is injected", "there is no scale to learn; look whether the signal arrives at all");

@@ -34,7 +34,7 @@ final class LimitOptions {
     }
 
     /** As given, the rest as in {@code otherwise}. */
-    Limits read(Limits otherwise, Given given) {
+    Limits read(Limits otherwise, Arguments given) {
         double normalAmps = lowered("--limit-normal", normal, Limits.STANDARD.normalAmps(), otherwise.normalAmps(), given);
         double faultAmps = lowered("--limit-fault", fault, Limits.STANDARD.faultAmps(), otherwise.faultAmps(), given);
         if (because != null && override == null) {
@@ -59,7 +59,7 @@ final class LimitOptions {
                 .orElse(otherwise);
     }
 
-    private static double lowered(String option, String written, double standard, double otherwise, Given given) {
+    private static double lowered(String option, String written, double standard, double otherwise, Arguments given) {
         double amps = given.quantity(option, written, AMPS, otherwise);
         if (written != null && amps > standard) {
             given.problem(option, Amounts.print(amps, Unit.AMPERE) + " is more than the standard "
@@ -70,7 +70,7 @@ final class LimitOptions {
     }
 
     /** The standard limit that is raised, and to what; two NaN when it is wrong. */
-    private double[] raised(Given given) {
+    private double[] raised(Arguments given) {
         Matcher matcher = FROM_TO.matcher(override.strip());
         if (!matcher.matches()) {
             given.problem("--override-limit", "\"" + override + "\" does not say from what to what",

@@ -1,8 +1,9 @@
 package understudy.cli;
 
+import understudy.refusal.Location;
 import java.util.Optional;
 import picocli.CommandLine.Option;
-import understudy.audio.AudioException;
+import understudy.refusal.Refused;
 import understudy.audio.Device;
 import understudy.audio.Devices;
 import understudy.quantity.Range;
@@ -43,21 +44,21 @@ final class LoopbackOptions {
      */
     record Asked(Optional<Device> input, int channel, Spread ohms, Optional<Spread> fullScaleVolts) {}
 
-    Asked read(boolean used, Given given) {
+    Asked read(boolean used, Arguments given) {
         Spread ohms = given.part("--input-resistance", resistance, RESISTANCE, KNOWN_TOLERANCE).orElse(USUAL_OHMS);
         Optional<Spread> volts = given.part("--input-full-scale", fullScale, FULL_SCALE, FULL_SCALE_TOLERANCE);
         int channel = given.whole("--input-channel", inputChannel, 1, MOST_CHANNELS, 1) - 1;
         return new Asked(used ? input(given) : Optional.empty(), channel, ohms, volts);
     }
 
-    private Optional<Device> input(Given given) {
+    private Optional<Device> input(Arguments given) {
         if (inputName == null) {
             return Devices.inputs().stream().findFirst();
         }
         try {
             return Optional.of(Devices.input(inputName));
-        } catch (AudioException e) {
-            given.problem("--input", e);
+        } catch (Refused e) {
+            given.add(Location.named("--input"), e);
             return Optional.empty();
         }
     }

@@ -1,10 +1,12 @@
 package understudy.cli;
 
+import understudy.refusal.Refusal;
+import understudy.refusal.Location;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.Collectors;
-import understudy.audio.AudioException;
+import understudy.refusal.Refused;
 import understudy.audio.Device;
 import understudy.calibrate.Interference;
 import understudy.calibrate.LoopbackCheck;
@@ -31,15 +33,22 @@ final class LoopbackSession {
     LoopbackSession(Surroundings surroundings, Setup setup, LoopbackOptions.Asked asked, AudioOutput before) {
         this.surroundings = surroundings;
         this.setup = setup;
-        this.input = asked.input().orElseThrow(() -> new Failed(
-                "this machine has no audio input for the patch cable; plug one in, or use --meter"));
+        this.input = asked.input().orElseThrow(() -> Refused.setup("", "this machine has no audio input for the patch cable", "plug one in, or use --meter"));
         this.inputChannel = asked.channel();
         this.asked = asked;
         this.before = before;
     }
 
+    private LoopbackFindings findings(TestProgram program, LoopbackRun run) {
+        try {
+            return LoopbackFindings.of(program, run, inputChannel);
+        } catch (Refused e) {
+            throw e.inSetup("no calibration was kept");
+        }
+    }
+
     /** @param plot where to draw the response, or null */
-    Result run(Path plot) throws AudioException, InterruptedException {
+    Result run(Path plot) throws InterruptedException {
         new Confirmation(surroundings, setup.talk()).await("Connect one patch cable from this output to the input \""
                 + input.label() + "\", channel " + (inputChannel + 1) + ", and nothing else: no box, no clip, no vehicle. Set"
                 + " the system's volume to 100 % and switch its sound effects off.", setup.yes());
@@ -49,15 +58,15 @@ final class LoopbackSession {
             run = LoopbackRun.of(program, setup.output(), setup.channel(), input, inputChannel, progress::at);
         }
         if (inputChannel >= run.channels().length) {
-            throw new BadInput("--input-channel: audio input \"" + input.label() + "\" has " + run.channels().length
-                    + ", so there is no channel " + (inputChannel + 1) + "; give a number from 1 to " + run.channels().length);
+            throw new Refused("--input-channel: audio input \"" + input.label() + "\" has " + run.channels().length
+                    + ", so there is no channel " + (inputChannel + 1), "give a number from 1 to " + run.channels().length);
         }
         List<InputFault> faults = LoopbackCheck.of(program, run, inputChannel);
         if (!faults.isEmpty()) {
-            throw new BadInput(faults.stream().map(fault -> "audio input \"" + input.label() + "\": " + fault.message()
-                    + "; no calibration was kept").toList());
+            throw new Refused(faults.stream().map(fault -> new Refusal(Location.named("audio input \"" + input.label() + "\""),
+                    fault.message(), "no calibration was kept")).toList());
         }
-        LoopbackFindings found = LoopbackFindings.of(program, run, inputChannel);
+        LoopbackFindings found = findings(program, run);
         Optional<Spread> volts = asked.fullScaleVolts().map(scale -> found.fullScaleVolts(scale, before.outputOhms(), asked.ohms()));
         LoopbackText text = new LoopbackText(setup, input, inputChannel, found, volts);
         if (plot != null) {
@@ -81,7 +90,7 @@ final class LoopbackSession {
 
     private static Optional<String> failure(List<Interference> interference) {
         return interference.isEmpty() ? Optional.empty() : Optional.of(interference.stream()
-                .map(Interference::message).collect(Collectors.joining("\n"))
+                .map(one -> one.seen() + "; " + CommandWords.text(one.remedy())).collect(Collectors.joining("\n"))
                 + "\nthe output is not proven, and no calibration was kept: put this right, then calibrate again");
     }
 }

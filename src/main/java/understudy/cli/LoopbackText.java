@@ -144,6 +144,6 @@ final class LoopbackText {
                         "phaseDeg", MeasuredJson.number(point.phaseDeg()), "secondDb", MeasuredJson.number(point.secondDb()),
                         "thirdDb", MeasuredJson.number(point.thirdDb()))).toList(),
                 "interference", found.interference().stream().map(one -> Json.map(
-                        "kind", one.kind().name().toLowerCase(Locale.ROOT), "message", one.message())).toList());
+                        "kind", one.kind().name().toLowerCase(Locale.ROOT), "message", one.seen() + "; " + CommandWords.text(one.remedy()))).toList());
     }
 }

@@ -20,9 +20,7 @@ import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Spec;
-import understudy.rig.RigException;
-import understudy.store.StoreException;
-import understudy.trace.TraceException;
+import understudy.refusal.Refused;
 
 /**
  * The way in, and the only place that ends the process.
@@ -111,21 +109,9 @@ public final class Main {
             return BAD_INPUT;
         });
         root.setExecutionExceptionHandler((exception, command, parsed) -> {
-            if (exception instanceof BadInput bad) {
-                bad.problems().forEach(surroundings.err()::println);
-                return BAD_INPUT;
-            }
-            if (exception instanceof RigException || exception instanceof TraceException) {
-                surroundings.err().println(exception.getMessage());
-                return BAD_INPUT;
-            }
-            if (exception instanceof StoreException refusal) {
-                surroundings.err().println(exception.getMessage());
-                return refusal.remedy() == StoreException.Remedy.MEND_INPUT ? BAD_INPUT : FAILED;
-            }
-            if (exception instanceof Failed) {
-                surroundings.err().println(exception.getMessage());
-                return FAILED;
+            if (exception instanceof Refused refused) {
+                refused.refusals().stream().map(CommandWords::text).forEach(surroundings.err()::println);
+                return refused.mend() == Refused.Mend.INPUT ? BAD_INPUT : FAILED;
             }
             return defect(exception, surroundings);
         });

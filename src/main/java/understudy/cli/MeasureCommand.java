@@ -1,5 +1,7 @@
 package understudy.cli;
 
+import understudy.refusal.Refusal;
+import understudy.refusal.Location;
 import java.nio.file.InvalidPathException;
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -12,12 +14,11 @@ import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
-import understudy.audio.AudioException;
+import understudy.refusal.Refused;
 import understudy.audio.Device;
 import understudy.audio.Devices;
 import understudy.measure.InputCheck;
 import understudy.measure.InputFault;
-import understudy.measure.MeasureException;
 import understudy.measure.PatternTiming;
 import understudy.measure.SignalReport;
 import understudy.pattern.Output;
@@ -105,7 +106,7 @@ final class MeasureCommand implements Callable<Integer> {
 
     @Override
     public Integer call() {
-        Given given = new Given();
+        Arguments given = new Arguments();
         double seconds = given.quantity("--for", length, LENGTH, deviceName == null ? FILE_SECONDS : LIVE_SECONDS);
         int rateHz = (int) given.quantity("--rate", RateOption.withUnit(rate), RATE, Playable.DEFAULT_RATE_HZ);
         int number = given.whole("--channel", channel, 1, MOST_CHANNELS, 1);
@@ -161,9 +162,9 @@ final class MeasureCommand implements Callable<Integer> {
     private int measure(Asked asked, Path plot) {
         Recorded recorded = asked.recorded();
         if (asked.channel() > recorded.channels().length) {
-            throw new BadInput("--channel: " + recorded.from() + " has " + recorded.channels().length
+            throw new Refused("--channel: " + recorded.from() + " has " + recorded.channels().length
                     + (recorded.channels().length == 1 ? " channel" : " channels") + ", so there is no channel "
-                    + asked.channel() + "; give a number from 1 to " + recorded.channels().length);
+                    + asked.channel(), "give a number from 1 to " + recorded.channels().length);
         }
         try {
             double[] volts = asked.volts();
@@ -186,8 +187,8 @@ final class MeasureCommand implements Callable<Integer> {
                 }
             }
             return Main.FINE;
-        } catch (MeasureException e) {
-            throw new BadInput(recorded.from() + ": channel " + asked.channel() + ": " + e.getMessage());
+        } catch (Refused e) {
+            throw e.in(Location.named(recorded.from() + ": channel " + asked.channel()));
         }
     }
 
@@ -200,11 +201,11 @@ final class MeasureCommand implements Callable<Integer> {
     }
 
     private static void refuseDead(List<InputFault> faults, Recorded recorded) {
-        List<String> dead = faults.stream()
+        List<Refusal> dead = faults.stream()
                 .filter(fault -> fault.kind() == InputFault.Kind.SILENT || fault.kind() == InputFault.Kind.CHANNEL_DEAD)
-                .map(fault -> recorded.from() + ": " + fault.message()).toList();
+                .map(fault -> new Refusal(Location.named(recorded.from()), fault.message(), "")).toList();
         if (!dead.isEmpty()) {
-            throw new BadInput(dead);
+            throw new Refused(dead);
         }
     }
 
@@ -216,7 +217,7 @@ final class MeasureCommand implements Callable<Integer> {
         return likeMains && !gap && asked.pattern().isEmpty() ? 0 : own;
     }
 
-    private int output(Pattern pattern, int number, Given given) {
+    private int output(Pattern pattern, int number, Arguments given) {
         List<String> names = pattern.outputs().stream().map(Output::name).toList();
         if (outputName == null) {
             return Math.min(number, names.size()) - 1;
@@ -229,7 +230,7 @@ final class MeasureCommand implements Callable<Integer> {
         return Math.max(0, found);
     }
 
-    private double askedHz(Optional<Pattern> pattern, Given given) {
+    private double askedHz(Optional<Pattern> pattern, Arguments given) {
         if (speed == null) {
             return Double.NaN;
         }
@@ -241,7 +242,7 @@ final class MeasureCommand implements Callable<Integer> {
     }
 
     /** The pattern with the course of speeds that it was played with: as for play, one speed replaces the file's own. */
-    private Optional<Pattern> played(Optional<Pattern> named, Given given) {
+    private Optional<Pattern> played(Optional<Pattern> named, Arguments given) {
         if (profile != null && named.isEmpty()) {
             given.problem("--profile", "without a pattern nobody knows what follows it", "give --pattern too");
         }
@@ -250,7 +251,7 @@ final class MeasureCommand implements Callable<Integer> {
                 : speed != null ? pattern.withProfile(Optional.empty()) : pattern);
     }
 
-    private Optional<Path> file(Given given) {
+    private Optional<Path> file(Arguments given) {
         if (fileName == null && deviceName == null) {
             given.problem("measure", "there is nothing to measure", "give a file ending in .wav, or --device with the name of an"
                     + " audio input ('understudy devices' lists them)");
@@ -266,14 +267,14 @@ final class MeasureCommand implements Callable<Integer> {
         return Optional.empty();
     }
 
-    private Optional<Device> input(Given given) {
+    private Optional<Device> input(Arguments given) {
         if (deviceName == null) {
             return Optional.empty();
         }
         try {
             return Optional.of(Devices.input(deviceName));
-        } catch (AudioException e) {
-            given.problem("--device", e);
+        } catch (Refused e) {
+            given.add(Location.named("--device"), e);
             return Optional.empty();
         }
     }

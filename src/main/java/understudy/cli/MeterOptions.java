@@ -44,7 +44,7 @@ final class MeterOptions {
     /** {@code load} is empty when there is no second reading. */
     record Asked(int frequencyHz, Optional<Spread> load, Meter meter) {}
 
-    Asked read(Given given) {
+    Asked read(Arguments given) {
         double hz = given.quantity("--frequency", frequency, FREQUENCY, USUAL_HZ);
         double ohms = given.quantity("--load", load, LOAD, LOAD.from());
         double loadOff = given.quantity("--load-tolerance", tolerance, TOLERANCE, USUAL_TOLERANCE_PERCENT) / 100;

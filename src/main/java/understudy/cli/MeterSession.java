@@ -5,14 +5,13 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.TreeMap;
-import understudy.audio.AudioException;
+import understudy.refusal.Refused;
 import understudy.audio.Player;
 import understudy.audio.PlayerStatus;
 import understudy.calibrate.MeterFindings;
 import understudy.calibrate.SteadyTone;
 import understudy.cli.CalibrateCommand.Result;
 import understudy.cli.CalibrateCommand.Setup;
-import understudy.quantity.QuantityException;
 import understudy.quantity.Range;
 import understudy.quantity.Unit;
 import understudy.rig.AudioOutput;
@@ -38,7 +37,7 @@ final class MeterSession {
         this.person = new Confirmation(surroundings, setup.talk());
     }
 
-    Result run() throws AudioException {
+    Result run() {
         person.await("Connect the meter to this output, set to volts AC, and nothing else: no box, no clip, no vehicle. Set the"
                 + " system's volume to 100 % and switch its sound effects off.", setup.yes());
         try (Player player = SteadyTone.open(setup.output(), setup.channel(), asked.frequencyHz(), setup.level())) {
@@ -48,7 +47,15 @@ final class MeterSession {
             double open = reading("What does the meter show, like 0.512 V? ", player);
             Optional<MeterFindings.Loaded> loaded = asked.load().map(load -> new MeterFindings.Loaded(load,
                     reading("Now with " + Said.of(load.nominal(), Unit.OHM) + " across the output, same range? ", player)));
-            return result(open, loaded, MeterFindings.of(asked.meter(), setup.level(), open, loaded));
+            return result(open, loaded, findings(open, loaded));
+        }
+    }
+
+    private MeterFindings findings(double openVolts, Optional<MeterFindings.Loaded> loaded) {
+        try {
+            return MeterFindings.of(asked.meter(), setup.level(), openVolts, loaded);
+        } catch (Refused e) {
+            throw e.inSetup("no calibration was kept");
         }
     }
 
@@ -57,14 +64,14 @@ final class MeterSession {
         while (true) {
             String line = person.answer(question);
             if (player.status().state() == PlayerStatus.State.ENDED) {
-                throw new Failed("the output was lost while the meter was read; check the plug, then start again");
+                throw Refused.setup("", "the output was lost while the meter was read", "check the plug, then start again");
             }
             try {
                 return READING.parse(line.matches("[0-9.]+") ? line + " V" : line);
-            } catch (QuantityException e) {
+            } catch (Refused e) {
                 String problem = "reading: " + e.wrong() + "; " + e.right();
                 if (!surroundings.terminal()) {
-                    throw new BadInput(problem);
+                    throw new Refused(problem, "");
                 }
                 setup.talk().println(problem);
             }

@@ -43,7 +43,7 @@ final class OutputOptions {
     }
 
     /** As given, the rest as in {@code otherwise}. */
-    AudioOutput read(AudioOutput otherwise, Given given) {
+    AudioOutput read(AudioOutput otherwise, Arguments given) {
         Spread volts = given.part("--full-scale", fullScale, SWING, otherwise.fullScaleVolts().tolerance())
                 .orElse(otherwise.fullScaleVolts());
         Spread outputOhms = given.part("--output-ohms", ohms, OHMS, otherwise.outputOhms().tolerance())

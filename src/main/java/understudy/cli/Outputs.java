@@ -10,7 +10,7 @@ final class Outputs {
     private Outputs() {}
 
     /** The one named by {@code --output}, or the first when none was named; empty when there is none of that name. */
-    static Optional<Output> find(Pattern pattern, String name, Given given) {
+    static Optional<Output> find(Pattern pattern, String name, Arguments given) {
         if (name == null) {
             return Optional.of(pattern.outputs().get(0));
         }

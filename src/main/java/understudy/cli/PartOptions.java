@@ -49,7 +49,7 @@ final class PartOptions {
     }
 
     /** The divider as given, the rest as in {@code otherwise}; empty when neither knows a series resistor. */
-    Optional<Divider> divider(Optional<Divider> otherwise, Given given) {
+    Optional<Divider> divider(Optional<Divider> otherwise, Arguments given) {
         Optional<Spread> seriesOhms = series == null ? otherwise.map(Divider::seriesOhms)
                 : given.part("--series", series, OHMS, otherwise.map(d -> d.seriesOhms().tolerance()).orElse(RESISTOR_TOLERANCE));
         Optional<Spread> shuntOhms = shunt == null ? otherwise.flatMap(Divider::shuntOhms)
@@ -63,7 +63,7 @@ final class PartOptions {
     }
 
     /** Empty when it was not given, or is wrong. */
-    Optional<Coupling> coupling(Given given) {
+    Optional<Coupling> coupling(Arguments given) {
         if (coupling == null) {
             return Optional.empty();
         } else if (coupling.strip().equals("straight")) {
@@ -85,7 +85,7 @@ final class PartOptions {
     }
 
     /** Turns at the jack, a colon, turns at the clips, and perhaps a tolerance: "1:2 3%". */
-    private static Spread ratio(String written, Given given) {
+    private static Spread ratio(String written, Arguments given) {
         Matcher matcher = RATIO.matcher(written);
         double up = matcher.matches() ? Double.parseDouble(matcher.group(2)) / Double.parseDouble(matcher.group(1)) : Double.NaN;
         if (!(up >= Coupling.Transformer.LEAST_RATIO && up <= Coupling.Transformer.MOST_RATIO)) {
@@ -97,7 +97,7 @@ final class PartOptions {
         return new Spread(up, tolerance);
     }
 
-    Lead lead(Optional<Lead> otherwise, Given given) {
+    Lead lead(Optional<Lead> otherwise, Arguments given) {
         Lead lead = otherwise.orElse(Lead.USUAL);
         return given.part("--lead-ohms", leadOhms, LEAD_OHMS, 0)
                 .flatMap(ohms -> given.attempt("--lead-ohms", () -> new Lead(ohms, lead.farads()))).orElse(lead);

@@ -3,8 +3,9 @@ package understudy.cli;
 import java.util.List;
 import understudy.pattern.Pattern;
 import understudy.pattern.PatternLibrary;
-import understudy.text.Problem;
-import understudy.text.Result;
+import understudy.refusal.Refusal;
+import understudy.refusal.Result;
+import understudy.refusal.Refused;
 
 /** The pattern library, with its refusals in the form that commands throw. */
 final class Patterns {
@@ -16,7 +17,7 @@ final class Patterns {
         return library.ids().stream().map(this::find).toList();
     }
 
-    /** A shipped pattern by its id, or one in a file; throws {@link BadInput} with all that is wrong with it. */
+    /** A shipped pattern by its id, or one in a file; throws {@link Refused} with all that is wrong with it. */
     Pattern find(String idOrFile) {
         return value(read(idOrFile));
     }
@@ -26,12 +27,6 @@ final class Patterns {
     }
 
     static <T> T value(Result<T> result) {
-        return result.value().orElseThrow(() -> new BadInput(result.problems().stream().map(Patterns::text).toList()));
-    }
-
-    /** A name that is no file's has no lines that one could look at. */
-    private static String text(Problem problem) {
-        boolean file = problem.file().matches("(?s).*[/\\\\].*|.*\\.ya?ml");
-        return file ? problem.toString() : problem.file() + ": " + problem.wrong() + "; " + problem.right();
+        return result.value().orElseThrow(() -> new Refused(result.problems()));
     }
 }

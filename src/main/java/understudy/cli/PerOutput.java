@@ -19,7 +19,7 @@ final class PerOutput {
 
     private PerOutput() {}
 
-    static PerOutput read(String option, List<String> written, List<String> outputs, Given given) {
+    static PerOutput read(String option, List<String> written, List<String> outputs, Arguments given) {
         PerOutput read = new PerOutput();
         for (String words : written) {
             Matcher one = ONE.matcher(words.strip());

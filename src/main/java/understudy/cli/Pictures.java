@@ -5,6 +5,7 @@ import java.nio.file.Path;
 import java.util.List;
 import understudy.plot.LinePlot;
 import understudy.plot.PlotFile;
+import understudy.refusal.Refused;
 
 /** Writes plots, with refusals in the form that commands throw. */
 final class Pictures {
@@ -18,7 +19,7 @@ final class Pictures {
         try {
             PlotFile.write(plot, file);
         } catch (IOException e) {
-            throw new Failed(file + ": the picture could not be written: " + e.getMessage(), e);
+            throw Refused.setup(file.toString(), "the picture could not be written: " + e.getMessage(), "", e);
         }
     }
 }

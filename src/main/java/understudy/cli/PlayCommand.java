@@ -10,7 +10,7 @@ import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
-import understudy.audio.AudioException;
+import understudy.refusal.Refused;
 import understudy.audio.Destination;
 import understudy.audio.Player;
 import understudy.audio.PlayerEnd;
@@ -73,7 +73,7 @@ final class PlayCommand implements Callable<Integer> {
 
     @Override
     public Integer call() {
-        Given given = new Given();
+        Arguments given = new Arguments();
         Playable asked = options.read(new Patterns().find(patternName), surroundings, given);
         PlayerSettings settings = settings(given);
         DestinationOptions.Chosen chosen = place.read(asked.benches().device(), given);
@@ -93,7 +93,7 @@ final class PlayCommand implements Callable<Integer> {
         return report(report);
     }
 
-    private PlayerSettings settings(Given given) {
+    private PlayerSettings settings(Arguments given) {
         PlayerSettings settings = PlayerSettings.DEFAULT;
         if (latency != null) {
             settings = settings.withTargetFill(duration(given.quantity("--latency", latency, LATENCY, LATENCY.to())));
@@ -111,26 +111,22 @@ final class PlayCommand implements Callable<Integer> {
     private PlayerReport play(Playable playable, Destination destination, PlayerSettings settings) {
         AtomicReference<Hand> hand = playable.hand();
         List<Renderer> renderers = new ArrayList<>();
-        try {
-            Player player = Player.open(
-                    () -> {
-                        renderers.add(playable.renderer(hand));
-                        return playable.onChannels(renderers.get(renderers.size() - 1));
-                    },
-                    playable.scale(), destination, settings);
-            Pattern pattern = playable.pattern();
-            // the first is the one that plays; its twin only warmed up
-            return new PlaySession(
-                    surroundings, player, renderers.get(0), new LiveHand(pattern, hand), new StatusLine(pattern, destination.rateHz())).run();
-        } catch (AudioException e) {
-            throw Failed.because(e);
-        }
+        Player player = Player.open(
+                () -> {
+                    renderers.add(playable.renderer(hand));
+                    return playable.onChannels(renderers.get(renderers.size() - 1));
+                },
+                playable.scale(), destination, settings);
+        Pattern pattern = playable.pattern();
+        // the first is the one that plays; its twin only warmed up
+        return new PlaySession(
+                surroundings, player, renderers.get(0), new LiveHand(pattern, hand), new StatusLine(pattern, destination.rateHz())).run();
     }
 
     private int report(PlayerReport report) {
         EndReport.lines(report).forEach(surroundings.out()::println);
         if (report.end() instanceof PlayerEnd.Lost lost) {
-            throw new Failed(lost.reason());
+            throw Refused.setup("", lost.reason(), "");
         } else if (report.end() instanceof PlayerEnd.Fault fault) {
             throw new IllegalStateException("playing failed", fault.cause());
         }

@@ -9,6 +9,7 @@ import org.jline.utils.Signals;
 import understudy.audio.Player;
 import understudy.audio.PlayerReport;
 import understudy.wave.Renderer;
+import understudy.refusal.Refused;
 
 /** The time while it plays: takes keys, shows how it stands, and sees to it that every way out fades out first. */
 final class PlaySession {
@@ -43,7 +44,7 @@ final class PlaySession {
             Thread.currentThread().interrupt();
             throw new IllegalStateException("nobody interrupts this thread", e);
         } catch (IOException e) {
-            throw new Failed("the terminal can't be used: " + e.getMessage(), e);
+            throw Refused.setup("", "the terminal can't be used: " + e.getMessage(), "", e);
         } finally {
             for (String signal : STOP_SIGNALS) {
                 Signals.registerDefault(signal);

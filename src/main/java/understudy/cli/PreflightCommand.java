@@ -1,5 +1,6 @@
 package understudy.cli;
 
+import understudy.refusal.Location;
 import java.io.IOException;
 import java.nio.file.Path;
 import java.util.List;
@@ -14,7 +15,7 @@ import understudy.pattern.Pattern;
 import understudy.plot.LinePlot;
 import understudy.plot.PlotFile;
 import understudy.plot.TerminalPlot;
-import understudy.preflight.CannotJudge;
+import understudy.refusal.Refused;
 import understudy.preflight.Preflight;
 import understudy.preflight.Setup;
 import understudy.quantity.Unit;
@@ -83,7 +84,7 @@ final class PreflightCommand implements Callable<Integer> {
 
     @Override
     public Integer call() {
-        Given given = new Given();
+        Arguments given = new Arguments();
         Pattern pattern = given.withFaults(faults, new Patterns().find(patternName));
         double speedHz = given.speedHz(speed, pattern);
         Optional<Output> output = Outputs.find(pattern, outputName, given);
@@ -112,7 +113,7 @@ final class PreflightCommand implements Callable<Integer> {
     }
 
     /** At the level at which play would play it: all outputs are scaled alike, by the one with the least room. */
-    private Setup setup(Pattern pattern, Output output, Bench bench, Benches benches, int rateHz, Given given) {
+    private Setup setup(Pattern pattern, Output output, Bench bench, Benches benches, int rateHz, Arguments given) {
         Setup asked = Setup.of(pattern, output, bench.circuit(), bench.input().input(), rateHz);
         Setup setup = fit ? asked.withLevel(SignalOptions.fittedLevel(pattern, playedWith(output, pattern), benches)) : asked;
         if (!setup.fits()) {
@@ -125,21 +126,21 @@ final class PreflightCommand implements Callable<Integer> {
 
     /** Why this rig will be refused when it is to play, if it will: on paper it may do what it likes. */
     private static List<String> breaches(Pattern pattern, Output output, Bench bench) {
-        Given limits = new Given();
+        Arguments limits = new Arguments();
         bench.checkLimits(pattern, List.of(output), limits);
         try {
             limits.refuse();
             return List.of();
-        } catch (BadInput e) {
-            return e.problems();
+        } catch (Refused e) {
+            return e.refusals().stream().map(CommandWords::text).toList();
         }
     }
 
     private Preflight judge(Setup setup, double speedHz) {
         try (Progress progress = new Progress(surroundings, "working out " + setup.pattern().id())) {
             return Preflight.of(setup, speedHz, progress::at);
-        } catch (CannotJudge e) {
-            throw new BadInput(setup.pattern().id() + ": " + e.wrong() + "; " + e.right());
+        } catch (Refused e) {
+            throw e.in(Location.named(setup.pattern().id()));
         }
     }
 
@@ -163,7 +164,7 @@ final class PreflightCommand implements Callable<Integer> {
         try {
             PlotFile.write(plot, file);
         } catch (IOException e) {
-            throw new Failed(file + ": the picture could not be written: " + e.getMessage(), e);
+            throw Refused.setup(file.toString(), "the picture could not be written: " + e.getMessage(), "", e);
         }
     }
 }

@@ -1,5 +1,6 @@
 package understudy.cli;
 
+import understudy.refusal.Remedy;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
@@ -83,7 +84,7 @@ final class PreflightReport {
         List<String> lines = new ArrayList<>();
         if (found.low().isEmpty() || found.high().isEmpty()) {
             found.reason().ifPresent(limit -> lines.addAll(Paragraph.lines("Why: ", "  ", limit.words() + ".")));
-            lines.addAll(remedies("At " + speed.print(found.chosen().speedHz()) + " this would help:", found.remedies()));
+            lines.addAll(remedies("At " + speed.print(found.chosen().speedHz()) + " this would help:", words(found.remedies())));
             return lines;
         }
         lines.addAll(end("Below ", "down to ", found.low().get()));
@@ -97,9 +98,13 @@ final class PreflightReport {
         lines.addAll(Paragraph.lines(side + speed.print(end.speedHz()) + ": ", "  ", limit + "."));
         if (end.limit().isPresent() && end.limit().get() != Limit.PATTERN) {
             lines.addAll(remedies("This would widen it:", end.widenings().stream()
-                    .map(wider -> wider.words() + " (" + to + speed.print(wider.speedHz()) + ")").toList()));
+                    .map(wider -> CommandWords.text(wider.remedy()) + " (" + to + speed.print(wider.speedHz()) + ")").toList()));
         }
         return lines;
+    }
+
+    private static List<String> words(List<Remedy> remedies) {
+        return remedies.stream().map(CommandWords::text).toList();
     }
 
     private static List<String> remedies(String heading, List<String> remedies) {
@@ -177,7 +182,7 @@ final class PreflightReport {
                 "nominal", found.nominal().map(span -> Json.map("from", Json.number(speed.inUnit(span.fromHz())),
                         "to", Json.number(speed.inUnit(span.toHz())))).orElse(null),
                 "reason", found.reason().map(PreflightReport::key).orElse(null),
-                "remedies", found.remedies(),
+                "remedies", words(found.remedies()),
                 "breaches", breaches,
                 "summary", found.summary(),
                 "atSpeed", json(found.chosen()),
@@ -189,7 +194,7 @@ final class PreflightReport {
                 "speed", Json.number(speed.inUnit(end.speedHz())),
                 "limit", end.limit().map(PreflightReport::key).orElse(null),
                 "wouldWiden", end.widenings().stream().map(wider -> Json.map(
-                        "change", wider.words(), "speed", Json.number(speed.inUnit(wider.speedHz())))).toList());
+                        "change", CommandWords.text(wider.remedy()), "speed", Json.number(speed.inUnit(wider.speedHz())))).toList());
     }
 
     private Map<String, Object> json(AtSpeed both) {

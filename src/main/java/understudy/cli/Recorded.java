@@ -3,7 +3,7 @@ package understudy.cli;
 import java.io.IOException;
 import java.nio.file.Path;
 import java.util.Arrays;
-import understudy.audio.AudioException;
+import understudy.refusal.Refused;
 import understudy.audio.Device;
 import understudy.audio.Recorder;
 import understudy.audio.WavReader;
@@ -36,10 +36,8 @@ record Recorded(String from, int rateHz, int bits, double[][] channels, double o
             reader.read(samples, frames);
             return new Recorded(file.toString(), reader.rateHz(), reader.format().bits(), samples,
                     (double) reader.frames() / reader.rateHz(), false);
-        } catch (AudioException e) {
-            throw Failed.because(e);
         } catch (IOException e) {
-            throw new Failed(file + ": cannot be read: " + e.getMessage(), e);
+            throw Refused.setup(file.toString(), "cannot be read: " + e.getMessage(), "", e);
         }
     }
 
@@ -55,26 +53,24 @@ record Recorded(String from, int rateHz, int bits, double[][] channels, double o
             }
             Recorder.Recording recording = recorder.stop();
             if (recording.overruns() > 0) {
-                throw new Failed("audio input \"" + input.label() + "\": samples may have been lost on the way, "
-                        + recording.overruns() + " times; close other programs, then try again");
+                throw Refused.setup("", "audio input \"" + input.label() + "\": samples may have been lost on the way, "
+                        + recording.overruns() + " times", "close other programs, then try again");
             }
             double[][] samples = Arrays.stream(recording.samples())
                     .map(channel -> Arrays.copyOf(channel, (int) Math.min(wanted, channel.length)))
                     .toArray(double[][]::new);
             return new Recorded("audio input \"" + input.label() + "\"", rateHz, recorder.format().bits(), samples,
                     (double) samples[0].length / rateHz, true);
-        } catch (AudioException e) {
-            throw Failed.because(e);
         } catch (InterruptedException e) {
             Thread.currentThread().interrupt();
-            throw new Failed("the recording was interrupted", e);
+            throw Refused.setup("", "the recording was interrupted", "", e);
         }
     }
 
-    private static Recorder open(Device input, int rateHz) throws AudioException {
+    private static Recorder open(Device input, int rateHz) {
         try {
             return Recorder.toMemory(input, rateHz, LIVE_CHANNELS[0]);
-        } catch (AudioException stereo) {
+        } catch (Refused stereo) {
             return Recorder.toMemory(input, rateHz, LIVE_CHANNELS[1]);
         }
     }

@@ -1,6 +1,7 @@
 package understudy.cli;
 
 import java.io.IOException;
+import understudy.refusal.Refused;
 
 /**
  * The yes that removing something for good takes: its name, spelled out.
@@ -20,16 +21,16 @@ record Removal(String command, String kind, String name, String all) {
     void agree(String yes, Surroundings surroundings) {
         String option = "--yes " + (name.contains(" ") ? "\"" + name + "\"" : name);
         if (yes != null && !yes.equalsIgnoreCase(name)) {
-            throw new BadInput("--yes: \"" + yes + "\" is not this " + kind + "'s name; write " + option + " to remove it for good");
+            throw new Refused("--yes: \"" + yes + "\" is not this " + kind + "'s name", "write " + option + " to remove it for good");
         } else if (yes != null) {
             return;
         } else if (!surroundings.terminal()) {
-            throw new BadInput(command + ": nobody is there to be asked; write " + option + " to remove it for good");
+            throw new Refused(command + ": nobody is there to be asked", "write " + option + " to remove it for good");
         }
         surroundings.out().print("This removes " + all + " for good. Type its name to go on: ");
         surroundings.out().flush();
         if (!typed(surroundings).equalsIgnoreCase(name)) {
-            throw new Failed("nothing was removed");
+            throw Refused.setup("", "nothing was removed", "");
         }
     }
 

@@ -10,7 +10,6 @@ import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
-import understudy.audio.AudioException;
 import understudy.audio.SampleFormat;
 import understudy.audio.WavRender;
 import understudy.pattern.Output;
@@ -68,7 +67,7 @@ final class RenderCommand implements Callable<Integer> {
 
     @Override
     public Integer call() {
-        Given given = new Given();
+        Arguments given = new Arguments();
         Pattern declared = new Patterns().find(patternName);
         Playable playable = options.read(declared, surroundings, given);
         double seconds = given.quantity("--for", length, LENGTH, defaultSeconds(playable.pattern()));
@@ -95,8 +94,6 @@ final class RenderCommand implements Callable<Integer> {
                     playable.onChannels(playable.renderer(playable.hand())), playable.scale(),
                     playable.outputOfChannel().length, format, frames, target,
                     done -> progress.at((double) done / frames));
-        } catch (AudioException e) {
-            throw Failed.because(e);
         }
     }
 
@@ -105,7 +102,7 @@ final class RenderCommand implements Callable<Integer> {
         return seconds > 0 && seconds <= LENGTH.to() ? seconds : DEFAULT_SECONDS;
     }
 
-    private SampleFormat format(Given given) {
+    private SampleFormat format(Arguments given) {
         if (bits == null) {
             return SampleFormat.PCM24;
         }

@@ -17,6 +17,7 @@ import understudy.report.ReportFile;
 import understudy.store.Store;
 import understudy.trace.Entry;
 import understudy.trace.Hunt;
+import understudy.refusal.Refused;
 
 /** Writes a job's report. */
 @Command(
@@ -60,7 +61,7 @@ final class ReportCommand implements Callable<Integer> {
 
     @Override
     public Integer call() {
-        Given given = new Given();
+        Arguments given = new Arguments();
         Paper paper = paper(given);
         Optional<Path> file = given.reportFile("--to", to == null ? fileName(jobName) : to);
         if (file.filter(Files::isDirectory).isPresent()) {
@@ -79,7 +80,7 @@ final class ReportCommand implements Callable<Integer> {
         return Main.FINE;
     }
 
-    private Paper paper(Given given) {
+    private Paper paper(Arguments given) {
         if (paperName == null) {
             return Paper.A4;
         }
@@ -107,7 +108,7 @@ final class ReportCommand implements Callable<Integer> {
             ReportFile.write(report, paper, file);
         } catch (IOException e) {
             String reason = e instanceof FileSystemException system && system.getReason() != null ? system.getReason() : e.getMessage();
-            throw new Failed(file + ": the report could not be written: " + reason + "; see that there is room and that the folder"
+            throw Refused.setup(file.toString(), "the report could not be written: " + reason, "see that there is room and that the folder"
                     + " may be written, or give another with --to", e);
         }
     }

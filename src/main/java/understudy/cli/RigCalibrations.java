@@ -12,6 +12,7 @@ import understudy.rig.AudioOutput;
 import understudy.store.Calibration;
 import understudy.store.NamedRig;
 import understudy.store.Store;
+import understudy.refusal.Refused;
 
 /** Keeps calibrations with a rig: good ones become its output, failed ones only stand in its history. */
 final class RigCalibrations {
@@ -31,7 +32,7 @@ final class RigCalibrations {
 
     /**
      * @param tellsVolts what follows will tell the output's volts
-     * @throws BadInput if it won't and they were never measured: they would pass for calibrated
+     * @throws Refused if it won't and they were never measured: they would pass for calibrated
      */
     RigCalibrations(Surroundings surroundings, String name, String method, boolean tellsVolts) {
         this.surroundings = surroundings;
@@ -40,7 +41,7 @@ final class RigCalibrations {
             this.rig = store.rigs().find(name);
         }
         if (!tellsVolts && !rig.calibrated()) {
-            throw new BadInput("--rig: the volts of " + rig.name() + " were never measured, and a cable alone can't tell them; first"
+            throw new Refused("--rig: the volts of " + rig.name() + " were never measured, and a cable alone can't tell them", "first"
                     + " run 'understudy calibrate --meter --rig " + rig.name() + "', or give --input-full-scale");
         }
     }
@@ -52,8 +53,8 @@ final class RigCalibrations {
 
     /** The rig's own, if it has one. */
     Optional<Device> device() {
-        return rig.device().map(identity -> RigDevice.find(identity).orElseThrow(() -> new Failed("the audio output of "
-                + rig.name() + ", " + RigDevice.label(identity) + ", is not there; plug it in, then try again")));
+        return rig.device().map(identity -> RigDevice.find(identity).orElseThrow(() -> Refused.setup("", "the audio output of "
+                + rig.name() + ", " + RigDevice.label(identity) + ", is not there", "plug it in, then try again")));
     }
 
     /** Keeps what came of a calibration; says where, and what has changed since the last one of its kind. */
@@ -78,11 +79,11 @@ final class RigCalibrations {
         }
     }
 
-    /** @throws BadInput if there is nothing to compare with */
+    /** @throws Refused if there is nothing to compare with */
     void mustHaveOne() {
         if (last().isEmpty()) {
-            throw new BadInput("--check: " + rig.name() + " has no calibration " + (method.equals("meter") ? "with a meter" : "with a patch cable")
-                    + " to compare with; leave --check out, so that this becomes the first one");
+            throw new Refused("--check: " + rig.name() + " has no calibration " + (method.equals("meter") ? "with a meter" : "with a patch cable")
+                    + " to compare with", "leave --check out, so that this becomes the first one");
         }
     }
 
@@ -92,11 +93,11 @@ final class RigCalibrations {
                 : last().map(past -> changes(past, setup, result)).orElseGet(ArrayList::new);
     }
 
-    /** @throws Failed if anything has changed */
+    /** @throws Refused if anything has changed */
     String verdict(List<String> changes) {
         if (!changes.isEmpty()) {
-            throw new Failed("the output is not what it was when it was calibrated; put this right, or calibrate again without"
-                    + " --check; what was kept with " + rig.name() + " stands");
+            throw Refused.setup("", "the output is not what it was when it was calibrated; put this right, or calibrate again without"
+                    + " --check", "what was kept with " + rig.name() + " stands");
         }
         return "nothing has changed since the calibration of " + last().map(RigCalibrations::day).orElseThrow()
                 + "; what was kept with " + rig.name() + " stands";

@@ -43,7 +43,7 @@ final class RigEditCommand implements Callable<Integer> {
 
     @Override
     public Integer call() {
-        Given given = new Given();
+        Arguments given = new Arguments();
         if (!options.given() && rename == null) {
             given.problem("rig edit", "nothing to change was given", "say what, like --notes \"second shelf\"");
         }

@@ -38,7 +38,7 @@ final class RigMakeCommand implements Callable<Integer> {
 
     @Override
     public Integer call() {
-        Given given = new Given();
+        Arguments given = new Arguments();
         NamedRig rig = options.make(name, surroundings.clock().instant(), given);
         given.refuse();
         try (Store store = surroundings.store()) {

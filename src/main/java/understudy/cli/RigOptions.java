@@ -1,10 +1,11 @@
 package understudy.cli;
 
+import understudy.refusal.Location;
 import java.time.Instant;
 import java.util.Optional;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
-import understudy.audio.AudioException;
+import understudy.refusal.Refused;
 import understudy.audio.Devices;
 import understudy.rig.AudioOutput;
 import understudy.rig.Divider;
@@ -40,13 +41,13 @@ final class RigOptions {
     }
 
     /** A new rig. */
-    NamedRig make(String name, Instant now, Given given) {
+    NamedRig make(String name, Instant now, Arguments given) {
         return read(name, new NamedRig("unnamed", Optional.empty(), AudioOutput.NOMINAL, false, Optional.empty(), Lead.USUAL,
                 Limits.STANDARD, "", now, now), now, given);
     }
 
     /** What is not given stays as it is. Numbers given by hand, or another device, are no longer a calibration. */
-    NamedRig read(String name, NamedRig before, Instant now, Given given) {
+    NamedRig read(String name, NamedRig before, Instant now, Arguments given) {
         AudioOutput audio = output.read(before.output(), given);
         Optional<Divider> divider = parts.divider(before.divider(), given);
         Lead lead = parts.lead(Optional.of(before.lead()), given);
@@ -56,7 +57,7 @@ final class RigOptions {
                 lead, heldTo, notes == null ? before.notes() : notes.strip(), before.created(), now)).orElse(before);
     }
 
-    private Optional<DeviceIdentity> device(Optional<DeviceIdentity> otherwise, Given given) {
+    private Optional<DeviceIdentity> device(Optional<DeviceIdentity> otherwise, Arguments given) {
         if (device == null) {
             return otherwise;
         } else if (device.equals("any")) {
@@ -64,8 +65,8 @@ final class RigOptions {
         }
         try {
             return Optional.of(RigDevice.identity(Devices.output(device)));
-        } catch (AudioException e) {
-            given.problem("--device", e);
+        } catch (Refused e) {
+            given.add(Location.named("--device"), e);
             return otherwise;
         }
     }

@@ -11,6 +11,7 @@ import picocli.CommandLine.Parameters;
 import understudy.pattern.Pattern;
 import understudy.plot.LinePlot;
 import understudy.plot.TerminalPlot;
+import understudy.refusal.Refused;
 
 /** Tells all about one pattern. */
 @Command(
@@ -58,7 +59,7 @@ final class ShowCommand implements Callable<Integer> {
 
     @Override
     public Integer call() {
-        Given given = new Given();
+        Arguments given = new Arguments();
         Pattern pattern = given.withFaults(faults, new Patterns().find(patternName));
         double speedHz = given.speedHz(speed, pattern);
         Path file = given.picture("--plot", plotFile, List.of(".png", ".svg")).orElse(null);
@@ -84,7 +85,7 @@ final class ShowCommand implements Callable<Integer> {
         return Main.FINE;
     }
 
-    private static BadInput standsStill(Pattern pattern, double speedHz) {
-        return new BadInput("--plot: at " + pattern.speed().print(speedHz) + " hardly anything moves; give a higher --speed");
+    private static Refused standsStill(Pattern pattern, double speedHz) {
+        return new Refused("--plot: at " + pattern.speed().print(speedHz) + " hardly anything moves", "give a higher --speed");
     }
 }

@@ -66,7 +66,7 @@ final class SignalOptions {
     private List<String> inputs = List.of();
 
     /** All options together with the pattern; whatever is wrong is left with {@code given}. */
-    Playable read(Pattern declared, Surroundings surroundings, Given given) {
+    Playable read(Pattern declared, Surroundings surroundings, Arguments given) {
         double startHz = given.speedHz(speed, declared);
         Pattern pattern = declared;
         if (profile != null) {
@@ -88,7 +88,7 @@ final class SignalOptions {
 
     /** A signal from its parts; refused when it breaks a rig's limits or does not fit into full scale. */
     static Playable playable(Pattern pattern, double startHz, int rateHz, int[] outputOfChannel, Benches benches, boolean fit,
-            Given given) {
+            Arguments given) {
         benches.checkLimits(pattern, given);
         double level = level(pattern, played(pattern, outputOfChannel), benches, fit, given);
         return new Playable(pattern, startHz, rateHz, outputOfChannel, level, benches);
@@ -105,12 +105,12 @@ final class SignalOptions {
     }
 
     /** A rate is often told as a bare number. */
-    static int rateHz(String rate, Given given) {
+    static int rateHz(String rate, Arguments given) {
         return (int) given.quantity("--rate", RateOption.withUnit(rate), RATE, Playable.DEFAULT_RATE_HZ);
     }
 
     /** What all volts are multiplied by: 1, or what --fit makes of the output with the least room. */
-    private static double level(Pattern pattern, List<Output> played, Benches benches, boolean fit, Given given) {
+    private static double level(Pattern pattern, List<Output> played, Benches benches, boolean fit, Arguments given) {
         if (played.isEmpty()) {
             return 1; // every channel is silent, which is refused already
         } else if (fit) {

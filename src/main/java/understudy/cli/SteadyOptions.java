@@ -36,17 +36,17 @@ final class SteadyOptions {
         return fit;
     }
 
-    int rateHz(Given given) {
+    int rateHz(Arguments given) {
         return SignalOptions.rateHz(rate, given);
     }
 
     /** The rate, if one was asked for; a device otherwise has its own. */
-    OptionalInt askedRateHz(Given given) {
+    OptionalInt askedRateHz(Arguments given) {
         return rate == null ? OptionalInt.empty() : OptionalInt.of(rateHz(given));
     }
 
     /** @param bench whose volts hold for one device, if they do */
-    DestinationOptions.Chosen place(Optional<Bench> bench, Given given) {
+    DestinationOptions.Chosen place(Optional<Bench> bench, Arguments given) {
         return place.read(bench.flatMap(known -> known.rig().device()), given);
     }
 
@@ -56,7 +56,7 @@ final class SteadyOptions {
     }
 
     /** The rig on that input; empty without a rig, and when something about them is wrong. */
-    static Optional<Bench> bench(Optional<String> rig, Optional<String> input, Surroundings surroundings, Given given) {
+    static Optional<Bench> bench(Optional<String> rig, Optional<String> input, Surroundings surroundings, Arguments given) {
         if (rig.isPresent() && input.isEmpty()) {
             given.problem("--rig", "the volts at the pins depend on the input too", "add --input KIND, or name the input in the"
                     + " circuit file; 'understudy input' lists the kinds");

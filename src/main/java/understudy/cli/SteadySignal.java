@@ -5,7 +5,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.concurrent.atomic.AtomicReference;
-import understudy.audio.AudioException;
+import understudy.refusal.Refused;
 import understudy.audio.Destination;
 import understudy.audio.Player;
 import understudy.audio.PlayerEnd;
@@ -23,11 +23,11 @@ import understudy.wave.Hand;
  */
 record SteadySignal(Playable asked, Destination destination) {
 
-    /** @throws BadInput for what {@code play} would refuse, too */
+    /** @throws Refused for what {@code play} would refuse, too */
     static SteadySignal of(Pattern declared, Output output, double speedHz, Optional<Bench> bench, boolean fit, int rateHz,
             OptionalInt askedRateHz, DestinationOptions.Chosen chosen) {
         Pattern pattern = declared.withProfile(Optional.empty()).withFaults(List.of()).withOutputs(List.of(output));
-        Given given = new Given();
+        Arguments given = new Arguments();
         Playable playable = SignalOptions.playable(pattern, speedHz, rateHz, new int[] {0}, Benches.only(output, bench),
                 fit, given);
         given.refuse();
@@ -42,17 +42,13 @@ record SteadySignal(Playable asked, Destination destination) {
     List<String> notes() {
         List<String> lines = new ArrayList<>(asked.voltsNote().lines().toList());
         lines.addAll(Foresight.lines(asked));
-        SwingNote.judge(asked, new Given()).ifPresent(warning -> lines.addAll(warning.lines().toList()));
+        SwingNote.judge(asked, new Arguments()).ifPresent(warning -> lines.addAll(warning.lines().toList()));
         return lines;
     }
 
     /** Ready to start, into the file if there is one. */
     static Player open(AtomicReference<Hand> hand, Playable playable, Destination to) {
-        try {
-            return Player.open(() -> playable.onChannels(playable.renderer(hand)), playable.scale(), to, PlayerSettings.DEFAULT);
-        } catch (AudioException e) {
-            throw Failed.because(e);
-        }
+        return Player.open(() -> playable.onChannels(playable.renderer(hand)), playable.scale(), to, PlayerSettings.DEFAULT);
     }
 
     /** The report of a player that has ended, or was told to stop; what failed within it is a defect. */

@@ -25,7 +25,7 @@ final class Steps {
     }
 
     /** From the first to the last that is not beyond {@code to}; empty where they can't be read. */
-    List<Double> read(String from, String to, String step, Given given) {
+    List<Double> read(String from, String to, String step, Arguments given) {
         double first = number("--from", from, ends, given);
         double last = number("--to", to, ends, given);
         double by = step == null ? (last - first) / USUAL : number("--step", step, apart, given);
@@ -44,7 +44,7 @@ final class Steps {
         return IntStream.range(0, (int) count).mapToObj(i -> first + i * by).toList();
     }
 
-    private double number(String option, String written, ToDoubleFunction<String> reader, Given given) {
+    private double number(String option, String written, ToDoubleFunction<String> reader, Arguments given) {
         return given.attempt(option, () -> reader.applyAsDouble(written)).orElse(Double.NaN);
     }
 }

@@ -74,7 +74,7 @@ final class SweepCommand implements Callable<Integer> {
 
     @Override
     public Integer call() {
-        Given given = new Given();
+        Arguments given = new Arguments();
         Swept declared = Swept.find(name, outputName, readingWords, given);
         Optional<String> whose = Optional.ofNullable(vehicle).or(declared::vehicle);
         KeptScale kept = new KeptScale(surroundings, whose, declared.id());
@@ -109,7 +109,7 @@ final class SweepCommand implements Callable<Integer> {
         return Main.FINE;
     }
 
-    private Swept expecting(Swept declared, KeptScale kept, List<String> said, Given given) {
+    private Swept expecting(Swept declared, KeptScale kept, List<String> said, Arguments given) {
         if (readingWords != null) {
             if (learned) {
                 given.problem("--learned", "--reading says already what is shown", "leave one of them out");
@@ -120,7 +120,7 @@ final class SweepCommand implements Callable<Integer> {
         return known.map(reading -> declared.reading(reading, "the scale of this vehicle")).orElse(declared);
     }
 
-    private Optional<Bench> bench(Swept swept, Given given) {
+    private Optional<Bench> bench(Swept swept, Arguments given) {
         if (steady.rig().isEmpty() && steady.input().isPresent()) {
             given.problem("--input", "it says nothing without a rig", "add --rig NAME, or leave it out");
         }

@@ -9,6 +9,7 @@ import java.util.Map;
 import java.util.Optional;
 import picocli.CommandLine.Option;
 import understudy.plot.LinePlot;
+import understudy.refusal.Refused;
 
 /** The files that a sweep writes: its rows while it goes on, and what came of it. */
 final class SweepFiles {
@@ -31,7 +32,7 @@ final class SweepFiles {
     private Optional<Path> result = Optional.empty();
     private Optional<Path> picture = Optional.empty();
 
-    void read(Given given) {
+    void read(Arguments given) {
         table = given.tableFile("--csv", csv);
         result = given.jsonFile("--json", json);
         picture = given.picture("--plot", plot, Pictures.ENDINGS);
@@ -43,7 +44,7 @@ final class SweepFiles {
     }
 
     /** Empty for a sweep that is new. */
-    Optional<SweepLog> resumed(Swept swept, List<SweepStep> steps, Given given) {
+    Optional<SweepLog> resumed(Swept swept, List<SweepStep> steps, Arguments given) {
         return resume ? table.map(file -> SweepLog.resume(file, swept, steps, given)) : Optional.empty();
     }
 
@@ -78,7 +79,7 @@ final class SweepFiles {
             try {
                 Json.write(came, file);
             } catch (IOException e) {
-                throw new Failed(file + ": the result could not be written: " + WholeFile.reason(e), e);
+                throw Refused.setup(file.toString(), "the result could not be written: " + WholeFile.reason(e), "", e);
             }
             talk.say("Written to " + file + ".");
         });

@@ -9,9 +9,10 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import understudy.text.Problems;
-import understudy.text.Result;
+import understudy.refusal.Result;
 import understudy.text.TextFile;
 import understudy.trace.Answer;
+import understudy.refusal.Refused;
 
 /**
  * The rows of a sweep, in a file that is a whole table at any moment: a row is on the disk before the next speed is
@@ -38,18 +39,17 @@ final class SweepLog {
             Files.createDirectories(file.toAbsolutePath().getParent());
             log.write(List.of());
         } catch (IOException e) {
-            throw new Failed(file + ": the table of readings can't be written: " + WholeFile.reason(e)
-                    + "; nothing was played; name a file where it can, with --csv", e);
+            throw Refused.setup(file.toString(), "the table of readings can't be written: " + WholeFile.reason(e), "nothing was played; name a file where it can, with --csv", e);
         }
         return log;
     }
 
     /** One that was begun before, with the same speeds and the same reading. */
-    static SweepLog resume(Path file, Swept swept, List<SweepStep> steps, Given given) {
+    static SweepLog resume(Path file, Swept swept, List<SweepStep> steps, Arguments given) {
         SweepLog log = new SweepLog(file, swept);
         Problems problems = new Problems(file.toString());
         Optional<String> text = TextFile.read(file.toString(), problems);
-        List<String> lines = given.value(Result.of(text, problems)).map(read -> read.lines().toList()).orElse(List.of());
+        List<String> lines = given.value(Result.of(text, problems.inOrder())).map(read -> read.lines().toList()).orElse(List.of());
         if (text.isPresent() && (lines.isEmpty() || !lines.get(0).equals(log.header()))) {
             given.problem("--resume", file + " holds no sweep of this circuit and display",
                     "name the file that it was begun with, or leave --resume out");

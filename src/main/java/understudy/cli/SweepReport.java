@@ -37,7 +37,7 @@ final class SweepReport {
         Injected injected = new Injected(Optional.of(swept.pattern()), Optional.of(swept.output()));
         LearnedPairs.Read read = new LearnedPairs.Read(swept.reading().unit(), injected,
                 withNumber.stream().map(row -> injected.atSpeed(row.speedHz())).toList(), pairs);
-        return Optional.of(LearnedReport.of(read, Optional.of(swept.reading()), swept.by(), OptionalDouble.empty(), new Given()));
+        return Optional.of(LearnedReport.of(read, Optional.of(swept.reading()), swept.by(), OptionalDouble.empty(), new Arguments()));
     }
 
     Optional<Learned> learned() {

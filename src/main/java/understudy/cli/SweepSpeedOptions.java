@@ -34,7 +34,7 @@ final class SweepSpeedOptions {
     private String dwell;
 
     /** Empty where something is wrong with them. */
-    List<SweepStep> read(Speed speed, Given given) {
+    List<SweepStep> read(Speed speed, Arguments given) {
         if ((speeds == null) == (profile == null)) {
             given.problem("sweep", speeds == null ? "it is not known which speeds to go through" : "--speeds and --profile both say"
                     + " which speeds to go through", speeds == null ? "give --speeds, like \"" + example(speed) + "\"" : "give one of them");

@@ -8,7 +8,7 @@ import java.util.regex.Pattern;
 import understudy.pattern.PatternReader;
 import understudy.pattern.Profile;
 import understudy.pattern.Speed;
-import understudy.quantity.QuantityException;
+import understudy.refusal.Refused;
 import understudy.reading.Learned;
 
 /** Reads the stops of a sweep: a list of speeds, or the holds of a profile. */
@@ -24,9 +24,9 @@ final class SweepSteps {
     private static final String EXAMPLE = "write speeds like \"200 rpm, 400 rpm\", or \"200 to 2000 by 200 rpm\"";
 
     private final Speed speed;
-    private final Given given;
+    private final Arguments given;
 
-    SweepSteps(Speed speed, Given given) {
+    SweepSteps(Speed speed, Arguments given) {
         this.speed = speed;
         this.given = given;
     }
@@ -92,7 +92,7 @@ final class SweepSteps {
     private double[] speeds(String item) {
         Matcher span = SPAN.matcher(item);
         if (!span.matches() && item.contains(" to ")) {
-            throw new QuantityException("\"" + item + "\" does not say how far apart", "write it like \"200 to 2000 by 200 rpm\"");
+            throw new Refused("\"" + item + "\" does not say how far apart", "write it like \"200 to 2000 by 200 rpm\"");
         } else if (!span.matches()) {
             return new double[] {speed.parseHz(item)};
         }
@@ -102,7 +102,7 @@ final class SweepSteps {
         double by = new Speed(speed.unit(), speed.metresPerTurn(), 0, 0, speed.toHz()).parseHz(span.group(3));
         double count = Math.floor(Math.abs(last - first) / by + NEAR) + 1;
         if (!(count <= MOST)) {
-            throw new QuantityException("\"" + item + "\" makes too many speeds", "at most " + MOST + " can be stepped through");
+            throw new Refused("\"" + item + "\" makes too many speeds", "at most " + MOST + " can be stepped through");
         }
         double[] speeds = new double[(int) count];
         for (int i = 0; i < speeds.length; i++) {

@@ -1,5 +1,7 @@
 package understudy.cli;
 
+import understudy.refusal.Control;
+import understudy.refusal.Location;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.Stream;
@@ -16,6 +18,7 @@ import understudy.text.Shelf;
 import understudy.trace.Circuit;
 import understudy.trace.CircuitLibrary;
 import understudy.trace.Subjects.Subject;
+import understudy.refusal.Refused;
 
 /**
  * What a module is swept with, and what its display should make of it.
@@ -35,9 +38,9 @@ record Swept(String id, String title, Pattern pattern, Output output, Reading re
     /**
      * A circuit or a pattern by its name or file.
      *
-     * @throws BadInput with all that is wrong
+     * @throws Refused with all that is wrong
      */
-    static Swept find(String name, String outputName, String readingWords, Given given) {
+    static Swept find(String name, String outputName, String readingWords, Arguments given) {
         known(name);
         Optional<Subject> subject = Optional.of(name).filter(Circuits::is).map(Circuits::find).map(Circuits::read);
         Optional<Circuit> circuit = subject.map(Subject::circuit);
@@ -45,7 +48,7 @@ record Swept(String id, String title, Pattern pattern, Output output, Reading re
         Optional<Output> output = subject.filter(one -> outputName == null).map(Subject::output)
                 .or(() -> Outputs.find(pattern, outputName, given));
         Optional<Reading> told = Optional.ofNullable(readingWords)
-                .flatMap(words -> given.value(ReadingReader.read(words, "--reading")));
+                .flatMap(words -> given.value(ReadingReader.read(words, Location.of(Control.READING))));
         output.filter(one -> !follows(one)).ifPresent(one -> given.problem(name,
                 "what a module counts of its output " + one.name() + " does not follow the speed",
                 "take an output with teeth, or a tone that does"));
@@ -63,7 +66,7 @@ record Swept(String id, String title, Pattern pattern, Output output, Reading re
         List<String> patterns = PatternLibrary.open().ids();
         if (!Shelf.isFileName(name) && !circuits.contains(name) && !patterns.contains(name)) {
             List<String> near = Nearest.to(name, Stream.concat(circuits.stream(), patterns.stream()).toList());
-            throw new BadInput(name + ": there is no circuit or pattern of this name; " + (near.isEmpty()
+            throw new Refused(name + ": there is no circuit or pattern of this name", (near.isEmpty()
                     ? "shipped circuits are " + String.join(", ", circuits) + ", and 'understudy patterns' lists the patterns"
                     : "did you mean " + near.get(0) + "?"));
         }

@@ -11,7 +11,7 @@ final class SwingNote {
     private SwingNote() {}
 
     /** A refusal goes to {@code given}; a warning comes back. Judged at the highest speed that will surely be played. */
-    static Optional<String> judge(Playable playable, Given given) {
+    static Optional<String> judge(Playable playable, Arguments given) {
         double fastestHz = fastestHz(playable);
         String warning = null;
         for (Fit fit : Fit.of(playable.pattern(), playable.rateHz(), fastestHz)) {

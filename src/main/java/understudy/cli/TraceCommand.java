@@ -14,6 +14,7 @@ import understudy.trace.Circuit;
 import understudy.trace.Entry;
 import understudy.trace.Hunt;
 import understudy.trace.Step;
+import understudy.refusal.Refused;
 
 /** Leads a fault hunt. */
 @Command(
@@ -73,12 +74,12 @@ final class TraceCommand implements Callable<Integer> {
     @Override
     public Integer call() {
         if (resumed == null && circuitName == null) {
-            throw new BadInput("trace: CIRCUIT is missing; give a circuit, or --resume JOB to go on with a job");
+            throw new Refused("trace: CIRCUIT is missing", "give a circuit, or --resume JOB to go on with a job");
         } else if (resumed != null && (circuitName != null || jobName != null || vehicle != null || complaint != null || who != null || learned)) {
-            throw new BadInput("--resume: the job has its circuit, reading, name, vehicle, complaint and who already; leave them out");
+            throw new Refused("--resume: the job has its circuit, reading, name, vehicle, complaint and who already", "leave them out");
         }
         if (plan && resumed != null) {
-            throw new BadInput("--plan: it is of a circuit, before anything is measured; give CIRCUIT instead of --resume");
+            throw new Refused("--plan: it is of a circuit, before anything is measured", "give CIRCUIT instead of --resume");
         } else if (plan) {
             TracePlan.lines(Circuits.read(Circuits.find(circuitName)).circuit()).forEach(surroundings.out()::println);
             return Main.FINE;
@@ -117,7 +118,7 @@ final class TraceCommand implements Callable<Integer> {
     private TraceStart start(List<String> said) {
         TraceStart asWritten = new TraceStart(circuitName);
         Circuit circuit = asWritten.suspect().circuit();
-        Given given = new Given();
+        Arguments given = new Arguments();
         Optional<Reading> known = new KeptScale(surroundings, Optional.ofNullable(vehicle).or(circuit::vehicle), circuit.id())
                 .choose(learned, said::add, given);
         given.refuse();
@@ -128,7 +129,7 @@ final class TraceCommand implements Callable<Integer> {
         try (Store store = surroundings.store(); TraceTalk talk = new TraceTalk(surroundings)) {
             Hunt hunt = Hunt.of(store.jobs().find(resumed));
             if (hunt.next() instanceof Step.Ended) {
-                throw new BadInput("--resume: job \"" + hunt.job().name() + "\" is closed; 'understudy report \"" + hunt.job().name()
+                throw new Refused("--resume: job \"" + hunt.job().name() + "\" is closed", "'understudy report \"" + hunt.job().name()
                         + "\"' writes its report");
             }
             TraceEquipment chosen = equipment.forBegun(hunt.job().equipment(), hunt.subjects().suspect(),

@@ -11,7 +11,7 @@ import understudy.trace.Numbered;
 import understudy.trace.Place;
 import understudy.trace.Point;
 import understudy.trace.Step;
-import understudy.trace.TraceException;
+import understudy.refusal.Refused;
 
 /**
  * What a session works at: the job as it stands, of which each thing is on the disk before anything else is asked, and the
@@ -114,7 +114,7 @@ final class TraceDesk {
                     return false;
                 }
             }
-        } catch (TraceException refusal) {
+        } catch (Refused refusal) {
             talk.say(refusal.wrong() + "; " + refusal.right());
         }
         return true;
@@ -178,7 +178,7 @@ final class TraceDesk {
         List<Numbered> events = hunt.standing().stream()
                 .filter(event -> kind.isInstance(event.entry()) && !(event.entry() instanceof Entry.Withdrawn)).toList();
         if (events.isEmpty()) {
-            throw new TraceException(kind == Entry.class ? "nothing has happened yet" : "nothing was read yet",
+            throw new Refused(kind == Entry.class ? "nothing has happened yet" : "nothing was read yet",
                     "there is nothing to take back");
         }
         return events.get(events.size() - 1).number();
@@ -187,7 +187,7 @@ final class TraceDesk {
     private void other(String number) {
         Step next = hunt.next();
         if (next instanceof Step.Caution || next instanceof Step.Ended) {
-            throw new TraceException("nothing can be injected now", next instanceof Step.Caution
+            throw new Refused("nothing can be injected now", next instanceof Step.Caution
                     ? "read and tick the cautions first" : "this job is closed");
         }
         boolean onReference = next instanceof Step.Inject inject && inject.purpose() == Step.Purpose.METHOD;
@@ -207,7 +207,7 @@ final class TraceDesk {
         }
         if (!line.matches("\\d{1,3}") || Integer.parseInt(line) < 1 || Integer.parseInt(line) > points.size()
                 || !points.get(Integer.parseInt(line) - 1).injectable()) {
-            throw new TraceException("\"" + line + "\" is no point where one can inject", "type other, then one of the numbers");
+            throw new Refused("\"" + line + "\" is no point where one can inject", "type other, then one of the numbers");
         }
         chosen = Optional.of(new Place(onReference, Integer.parseInt(line) - 1));
         throw new Turned();

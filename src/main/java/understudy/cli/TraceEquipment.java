@@ -13,6 +13,7 @@ import understudy.store.Store;
 import understudy.trace.Circuit;
 import understudy.trace.Job;
 import understudy.trace.Subjects.Subject;
+import understudy.refusal.Refused;
 
 /** What the signals of a hunt come from: rig, input and destination, decided once a session. */
 final class TraceEquipment {
@@ -37,7 +38,7 @@ final class TraceEquipment {
         /** For one that was begun: with the rig and the input that it was begun with. */
         TraceEquipment forBegun(Job.Equipment begun, Subject suspect, Optional<Subject> reference, Surroundings surroundings) {
             if (steady.rig().isPresent() || steady.input().isPresent()) {
-                throw new BadInput("--resume: rig and input stay those that the job was begun with; leave --rig and --input out");
+                throw new Refused("--resume: rig and input stay those that the job was begun with", "leave --rig and --input out");
             }
             return new TraceEquipment(steady, begun.rig(), begun.input(), suspect, reference, surroundings);
         }
@@ -53,7 +54,7 @@ final class TraceEquipment {
 
     private TraceEquipment(SteadyOptions options, Optional<String> rigName, Optional<String> inputWords, Subject suspect,
             Optional<Subject> reference, Surroundings surroundings) {
-        Given given = new Given();
+        Arguments given = new Arguments();
         this.inputWords = inputWords;
         this.input = inputWords.flatMap(written -> Inputs.read("--input", written, given)).map(Inputs.Named::input);
         given.refuse();

@@ -1,7 +1,7 @@
 package understudy.cli;
 
 import java.util.Optional;
-import understudy.quantity.QuantityException;
+import understudy.refusal.Refused;
 import understudy.quantity.Range;
 import understudy.quantity.Unit;
 
@@ -26,7 +26,7 @@ final class TraceNumbers {
     static Optional<Double> read(TraceTalk talk, String line, String unit, Range range) {
         try {
             return Optional.of(range.parse(line.matches("[-+]?[0-9.]+") ? line + " " + unit : line));
-        } catch (QuantityException e) {
+        } catch (Refused e) {
             talk.say((line.isEmpty() ? "A number is needed here" : e.wrong()) + "; " + e.right() + ". Type ? for what else goes.");
             return Optional.empty();
         }

@@ -10,6 +10,7 @@ import understudy.reading.Expected;
 import understudy.trace.Subjects.Subject;
 import understudy.wave.Hand;
 import understudy.wave.Renderer;
+import understudy.refusal.Refused;
 
 /**
  * The signal of one circuit, ready to be injected: healthy, at the circuit's speed, its one output on the first channel.
@@ -23,7 +24,7 @@ record TraceSignal(Playable asked, Destination destination, Subject subject) {
     private static final double SETTLE_SECONDS = 0.5;
     private static final double LEAST_CYCLES = 4;
 
-    /** @throws BadInput for what {@code play} would refuse, too */
+    /** @throws Refused for what {@code play} would refuse, too */
     static TraceSignal of(Subject subject, Optional<Bench> bench, boolean fit, int rateHz, OptionalInt askedRateHz,
             DestinationOptions.Chosen chosen) {
         SteadySignal steady = SteadySignal.of(subject.pattern(), subject.output(), subject.speedHz(), bench, fit, rateHz,

@@ -10,7 +10,7 @@ import understudy.trace.CircuitReader;
 import understudy.trace.Hunt;
 import understudy.trace.Job;
 import understudy.trace.Subjects.Subject;
-import understudy.trace.TraceException;
+import understudy.refusal.Refused;
 
 /** The beginning of a hunt: its circuits read, and what is not known of the job asked. */
 final class TraceStart {
@@ -18,7 +18,7 @@ final class TraceStart {
     private final Job.Subject suspect;
     private final Optional<Job.Subject> reference;
 
-    /** @throws BadInput with all that is wrong with the files */
+    /** @throws Refused with all that is wrong with the files */
     TraceStart(String circuit) {
         suspect = Circuits.find(circuit);
         reference = Circuits.reference(suspect);
@@ -31,11 +31,7 @@ final class TraceStart {
 
     /** The same, with another reading expected of the suspect circuit; the job keeps the circuit so. */
     TraceStart expecting(Reading reading) {
-        try {
-            return new TraceStart(new Job.Subject(CircuitReader.expecting(suspect.circuit(), reading), suspect.pattern()), reference);
-        } catch (TraceException e) {
-            throw new BadInput(e.getMessage());
-        }
+        return new TraceStart(new Job.Subject(CircuitReader.expecting(suspect.circuit(), reading), suspect.pattern()), reference);
     }
 
     Subject suspect() {

@@ -8,7 +8,7 @@ import org.commonmark.node.Node;
 import org.commonmark.node.SoftLineBreak;
 import org.commonmark.node.Text;
 
-/** Running text without its marks; what is to be typed stands in quotes, a link says how to get there. */
+/** Running text without its marks; what is to be typed stands in quotes, a link names the page. */
 final class PlainText extends AbstractVisitor {
 
     private final StringBuilder text = new StringBuilder();
@@ -44,6 +44,6 @@ final class PlainText extends AbstractVisitor {
     @Override
     public void visit(Link link) {
         visitChildren(link);
-        Markdown.page(link).ifPresent(page -> text.append(" ('understudy guide ").append(page).append("')"));
+        Markdown.page(link).ifPresent(page -> text.append(" (guide page ").append(page).append(")"));
     }
 }

@@ -1,6 +1,7 @@
 package understudy.measure;
 
 import java.util.Arrays;
+import understudy.refusal.Refused;
 
 /**
  * What a chain (output, cable, input) does to a signal, found from a recorded {@link Sweep}.
@@ -39,16 +40,15 @@ public final class ChainResponse {
     /**
      * @param sweep    what was played
      * @param recorded what came back, begun when the sweep began (earlier counts as latency), to the end of its tail
-     * @throws MeasureException if it ends before the sweep has come through, or if no sweep is in it
+     * @throws Refused if it ends before the sweep has come through, or if no sweep is in it
      */
     public static ChainResponse of(Sweep sweep, double[] recorded) {
         double[] played = sweep.samples();
-        MeasureException.check(recorded, sweep.rateHz(), 1, "a response measurement");
+        Samples.check(recorded, sweep.rateHz(), 1, "a response measurement");
         if (recorded.length < sweep.sweepFrames()) {
-            throw new MeasureException("the recording ends early: "
-                    + MeasureException.seconds(recorded.length / sweep.rateHz()) + " of "
-                    + MeasureException.seconds(played.length / sweep.rateHz())
-                    + "; record until the sweep and its tail are over");
+            throw new Refused("the recording ends early: "
+                    + Samples.seconds(recorded.length / sweep.rateHz()) + " of "
+                    + Samples.seconds(played.length / sweep.rateHz()), "record until the sweep and its tail are over");
         }
         int length = Fourier.lengthFrom(recorded.length + played.length);
         double[] sent = Arrays.copyOf(played, length);
@@ -61,7 +61,7 @@ public final class ChainResponse {
         int peak = largest(impulse);
         double loudness = Math.abs(impulse[peak]) / rms(impulse);
         if (!(loudness > LOUD)) {
-            throw new MeasureException("no sweep comes back in this recording; check that the cable runs from this output"
+            throw new Refused("no sweep comes back in this recording", "check that the cable runs from this output"
                     + " to this input, and the recording level");
         }
         int peakFrame = peak > length / 2 ? peak - length : peak;
@@ -126,7 +126,7 @@ public final class ChainResponse {
      */
     public double harmonicDb(int order, double hz) {
         if (!(order >= 2 && order <= 5)) {
-            throw new MeasureException("harmonics of orders 2 to 5 can be told, got " + order);
+            throw new Refused("harmonics of orders 2 to 5 can be told, got " + order, "");
         }
         checkWithin(order * hz);
         double ahead = sweep.growthSeconds() * Math.log(order) * sweep.rateHz();
@@ -138,8 +138,8 @@ public final class ChainResponse {
 
     private void checkWithin(double hz) {
         if (!(hz >= sweep.fromHz() && hz <= TOLD_PART * sweep.toHz())) {
-            throw new MeasureException("the sweep tells what happens from " + MeasureException.hz(sweep.fromHz()) + " to "
-                    + MeasureException.hz(TOLD_PART * sweep.toHz()) + ", asked for " + MeasureException.hz(hz));
+            throw new Refused("the sweep tells what happens from " + Samples.hz(sweep.fromHz()) + " to "
+                    + Samples.hz(TOLD_PART * sweep.toHz()) + ", asked for " + Samples.hz(hz), "");
         }
     }
 

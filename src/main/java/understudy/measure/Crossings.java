@@ -1,6 +1,7 @@
 package understudy.measure;
 
 import java.util.Arrays;
+import understudy.refusal.Refused;
 
 /**
  * The reference level instants of a recording (IEC 60469:2013): where it passes a level, between samples, each
@@ -129,7 +130,7 @@ record Crossings(double[] frames, boolean[] rising) {
         double[] first = new double[(turns.length + 1) / 2];
         double[] second = new double[turns.length / 2];
         if (second.length == 0) {
-            throw new MeasureException("this recording has no edges; check that there is a signal");
+            throw new Refused("this recording has no edges", "check that there is a signal");
         }
         for (int k = 0; k < turns.length; k++) {
             (k % 2 == 0 ? first : second)[k / 2] = volts[turns[k]];

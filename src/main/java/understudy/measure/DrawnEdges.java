@@ -10,6 +10,7 @@ import understudy.pattern.Tone;
 import understudy.pattern.WheelSignal;
 import understudy.wave.OutputFacts;
 import understudy.wave.OutputFacts.Kind;
+import understudy.refusal.Refused;
 
 /**
  * Where in its cycle an output of a pattern crosses its middle, as it is drawn.
@@ -22,7 +23,7 @@ import understudy.wave.OutputFacts.Kind;
  */
 record DrawnEdges(double[] rising, double[] falling, boolean bothTell, double cyclesPerTurn, double rmsVolts) {
 
-    /** @throws MeasureException if it has neither teeth nor a plain shape */
+    /** @throws Refused if it has neither teeth nor a plain shape */
     static DrawnEdges of(Pattern pattern, int output) {
         Output played = pattern.outputs().get(output);
         OutputFacts facts = OutputFacts.of(pattern).get(output);
@@ -30,8 +31,8 @@ record DrawnEdges(double[] rising, double[] falling, boolean bothTell, double cy
             return ofTone(tone, facts);
         }
         if (!(played.signal() instanceof WheelSignal wheel)) {
-            throw new MeasureException("output " + played.name() + " of " + pattern.id() + " has neither teeth nor a plain shape, so"
-                    + " edges have no place in it; choose an output with a wheel, a sine, a triangle or a square");
+            throw new Refused("output " + played.name() + " of " + pattern.id() + " has neither teeth nor a plain shape, so"
+                    + " edges have no place in it", "choose an output with a wheel, a sine, a triangle or a square");
         }
         if (wheel.sensor() instanceof Hall hall) {
             boolean teethHigh = hall.highVolts() > hall.lowVolts();

@@ -1,6 +1,7 @@
 package understudy.measure;
 
 import java.util.Arrays;
+import understudy.refusal.Refused;
 
 /**
  * How far each edge of a recording lies from where the wheel's geometry puts it, while the speed is steady or changes
@@ -48,7 +49,7 @@ public record EdgeTiming(
     /**
      * @param instantsSeconds of the edges, rising order, none missing
      * @param edgesTurns      where the edges of one turn lie, rising, in turns, spanning less than one
-     * @throws MeasureException if there are too few, or if they don't follow that geometry
+     * @throws Refused if there are too few, or if they don't follow that geometry
      */
     public static EdgeTiming of(double[] instantsSeconds, double[] edgesTurns, Course course) {
         return of(instantsSeconds, edgesTurns, course, 1);
@@ -64,8 +65,8 @@ public record EdgeTiming(
             Crossings crossings, double rateHz, double[] risingTurns, double[] fallingTurns, Course course) {
         double[] edges = new double[2 * risingTurns.length];
         if (risingTurns.length != fallingTurns.length || edges.length == 0) {
-            throw new MeasureException("a turn needs as many rising as falling edges, got " + risingTurns.length + " and "
-                    + fallingTurns.length);
+            throw new Refused("a turn needs as many rising as falling edges, got " + risingTurns.length + " and "
+                    + fallingTurns.length, "");
         }
         // the geometry starts with an edge of the same direction as the recording
         boolean upFirst = crossings.rising().length == 0 || crossings.rising()[0];
@@ -85,13 +86,13 @@ public record EdgeTiming(
     private static EdgeTiming of(double[] instants, double[] edges, Course course, int firstStep) {
         for (int k = 1; k < edges.length; k++) {
             if (!(edges[k] > edges[k - 1] && edges[k] < edges[0] + 1)) {
-                throw new MeasureException("a turn's edges must be in rising order within one turn, but edge " + (k + 1)
-                        + " lies at " + edges[k] + " turns, after " + edges[k - 1]);
+                throw new Refused("a turn's edges must be in rising order within one turn, but edge " + (k + 1)
+                        + " lies at " + edges[k] + " turns, after " + edges[k - 1], "");
             }
         }
         if (instants.length < course.degree + 2 || edges.length == 0) {
-            throw new MeasureException("edge timing needs at least " + (course.degree + 2) + " edges, got "
-                    + instants.length + "; record longer");
+            throw new Refused("edge timing needs at least " + (course.degree + 2) + " edges, got "
+                    + instants.length, "record longer");
         }
         double[] some = Arrays.copyOf(instants, Math.min(instants.length, TURNS_TO_ALIGN * edges.length + 4));
         EdgeTiming best = null;
@@ -103,10 +104,10 @@ public record EdgeTiming(
         double meanInterval = (instants[instants.length - 1] - instants[0]) / (instants.length - 1);
         for (int i = 0; i < instants.length; i++) {
             if (Math.abs(whole.missSeconds[i]) > MOST_MISS * meanInterval) {
-                throw new MeasureException("edge " + (i + 1) + " at " + MeasureException.seconds(instants[i]) + " lies "
-                        + MeasureException.seconds(whole.missSeconds[i]) + " from where this geometry puts it at "
+                throw new Refused("edge " + (i + 1) + " at " + Samples.seconds(instants[i]) + " lies "
+                        + Samples.seconds(whole.missSeconds[i]) + " from where this geometry puts it at "
                         + (course == Course.STEADY ? "steady" : "linearly changing")
-                        + " speed; check the pattern, the polarity, and that no edge is missing");
+                        + " speed", "check the pattern, the polarity, and that no edge is missing");
             }
         }
         return whole;

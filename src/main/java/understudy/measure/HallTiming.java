@@ -1,6 +1,7 @@
 package understudy.measure;
 
 import java.util.function.Function;
+import understudy.refusal.Refused;
 
 /**
  * The edge timing of a two-level wheel where nobody knows its mid level exactly, because a divider scaled it, a
@@ -31,11 +32,11 @@ public record HallTiming(double levelVolts, EdgeTiming timing) {
      *
      * @param risingTurns  where the positive-going edges of one turn lie, in turns; a leading edge if teeth are high
      * @param fallingTurns likewise negative-going
-     * @throws MeasureException if the edges don't follow that geometry
+     * @throws Refused if the edges don't follow that geometry
      */
     public static HallTiming of(
             double[] volts, double rateHz, double[] risingTurns, double[] fallingTurns, EdgeTiming.Course course) {
-        MeasureException.check(volts, rateHz, 2 * Between.HALF + 2, "a timing measurement");
+        Samples.check(volts, rateHz, 2 * Between.HALF + 2, "a timing measurement");
         return of(volts, crossings -> EdgeTiming.ofBoth(crossings, rateHz, risingTurns, fallingTurns, course));
     }
 

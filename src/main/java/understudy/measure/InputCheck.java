@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import understudy.measure.InputFault.Kind;
+import understudy.refusal.Refused;
 
 /**
  * Looks a recording over before anything is measured in it, and calls by name what is wrong.
@@ -38,10 +39,10 @@ public record InputCheck(double rateHz, double fullScaleVolts, double expectedSe
 
     public InputCheck {
         if (!(rateHz > 0 && fullScaleVolts > 0 && expectedSeconds >= 0 && signalHz >= 0)) {
-            throw new MeasureException("an input check needs a rate and a full scale above 0, got "
-                    + MeasureException.hz(rateHz) + " and " + MeasureException.volts(fullScaleVolts)
-                    + ", and times and frequencies of 0 or more, got " + MeasureException.seconds(expectedSeconds)
-                    + " and " + MeasureException.hz(signalHz));
+            throw new Refused("an input check needs a rate and a full scale above 0, got "
+                    + Samples.hz(rateHz) + " and " + Samples.volts(fullScaleVolts)
+                    + ", and times and frequencies of 0 or more, got " + Samples.seconds(expectedSeconds)
+                    + " and " + Samples.hz(signalHz), "");
         }
     }
 

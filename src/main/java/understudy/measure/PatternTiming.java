@@ -8,6 +8,7 @@ import understudy.measure.EdgeTiming.Course;
 import understudy.pattern.Output;
 import understudy.pattern.Pattern;
 import understudy.pattern.Profile;
+import understudy.refusal.Refused;
 
 /**
  * How far the edges of a recording lie from where a pattern puts them: at a speed that is steady or changes linearly, or, if
@@ -50,18 +51,18 @@ public record PatternTiming(
 
     /**
      * @param recorded a recording of one output; no edge missing
-     * @throws MeasureException if the output has no edges, or if they don't follow its geometry, or the profile
+     * @throws Refused if the output has no edges, or if they don't follow its geometry, or the profile
      */
     public static PatternTiming of(double[] recorded, double rateHz, Asked asked) {
-        MeasureException.check(recorded, rateHz, 2 * Between.HALF + 2, "a timing measurement");
+        Samples.check(recorded, rateHz, 2 * Between.HALF + 2, "a timing measurement");
         DrawnEdges drawn = DrawnEdges.of(asked.pattern(), asked.output());
         double[] volts = beginning(recorded);
         try {
             return of(volts, rateHz, drawn, false, asked);
-        } catch (MeasureException asDrawn) {
+        } catch (Refused asDrawn) {
             try {
                 return of(volts, rateHz, drawn.inverted(), true, asked);
-            } catch (MeasureException upsideDown) {
+            } catch (Refused upsideDown) {
                 throw asDrawn;
             }
         }

@@ -1,5 +1,7 @@
 package understudy.measure;
 
+import understudy.refusal.Refused;
+
 /**
  * How far the edges of a recording lie from where a {@link Program} puts them. Where in the program the recording begins
  * is found by trying every edge; delay and clock are fitted by least squares, and what remains of each edge is its miss.
@@ -26,7 +28,7 @@ final class ProgramTiming {
 
     /**
      * @param crossings of the recording, none missing; of those directions that the program has
-     * @throws MeasureException if they are too few, or don't follow the program
+     * @throws Refused if they are too few, or don't follow the program
      */
     static EdgeTiming of(Crossings crossings, double rateHz, Program program) {
         return new ProgramTiming(crossings, rateHz, program).timing();
@@ -35,7 +37,7 @@ final class ProgramTiming {
     private EdgeTiming timing() {
         int n = instants.length;
         if (n < LEAST_EDGES) {
-            throw new MeasureException("edge timing needs at least " + LEAST_EDGES + " edges, got " + n + "; record longer");
+            throw new Refused("edge timing needs at least " + LEAST_EDGES + " edges, got " + n, "record longer");
         }
         int most = Math.min(EDGES_TO_ALIGN, n);
         int[] some = new int[most];
@@ -54,7 +56,7 @@ final class ProgramTiming {
             }
         }
         if (best < 0) {
-            throw new MeasureException("the edges of this recording follow this profile nowhere; check the pattern, the profile and"
+            throw new Refused("the edges of this recording follow this profile nowhere", "check the pattern, the profile and"
                     + " the speed, and that nobody changed the speed meanwhile");
         }
         return missed(best);
@@ -74,8 +76,8 @@ final class ProgramTiming {
             worst = Math.abs(misses[i]) > Math.abs(misses[worst]) ? i : worst;
         }
         if (Math.abs(misses[worst]) > MOST_MISS * meanInterval) {
-            throw new MeasureException("edge " + (worst + 1) + " at " + MeasureException.seconds(instants[worst]) + " lies "
-                    + MeasureException.seconds(misses[worst]) + " from where this profile puts it; check the pattern, the profile"
+            throw new Refused("edge " + (worst + 1) + " at " + Samples.seconds(instants[worst]) + " lies "
+                    + Samples.seconds(misses[worst]) + " from where this profile puts it", "check the pattern, the profile"
                     + " and the speed, that no edge is missing, and that nobody changed the speed meanwhile");
         }
         return new EdgeTiming(Math.sqrt(squares / n), Math.abs(misses[worst]), instants[worst],

@@ -4,6 +4,7 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.Supplier;
+import understudy.refusal.Refused;
 
 /**
  * What a set of instruments says of one recorded channel, all at once. What can't be told of this signal is empty.
@@ -46,9 +47,9 @@ public record SignalReport(
     /** Ramps of a per cent show, jitter of a ring's teeth by a thousandth does not. */
     private static final double STEADY_PART = 0.002;
 
-    /** @throws MeasureException if it is too short, or nothing moves in it */
+    /** @throws Refused if it is too short, or nothing moves in it */
     public static SignalReport of(double[] recorded, double rateHz) {
-        MeasureException.check(recorded, rateHz, Spectrum.LEAST_FRAMES, "a measurement");
+        Samples.check(recorded, rateHz, Spectrum.LEAST_FRAMES, "a measurement");
         int[] sound = soundOf(recorded, rateHz);
         double[] volts = Arrays.copyOfRange(recorded, sound[0], sound[1]);
         Spectrum spectrum = Spectrum.of(volts, rateHz);
@@ -110,7 +111,7 @@ public record SignalReport(
     private static <T> Optional<T> tried(Supplier<T> measurement) {
         try {
             return Optional.of(measurement.get());
-        } catch (MeasureException e) {
+        } catch (Refused e) {
             return Optional.empty(); // this instrument has nothing to say of such a signal
         }
     }

@@ -1,5 +1,7 @@
 package understudy.measure;
 
+import understudy.refusal.Refused;
+
 /**
  * The sine that fits a recording best, by least squares: {@code offset + amplitude cos(2 pi f t + phase)}, t = 0 at the
  * first sample. Source: IEEE Std 1057-2017, sine-wave curve fit with three parameters (frequency known) and with four
@@ -41,14 +43,14 @@ public record SineFit(
     /**
      * Frequency, amplitude, phase and offset of the strongest tone; at least 256 samples and some 10 periods.
      *
-     * @throws MeasureException if there is no steady tone to find
+     * @throws Refused if there is no steady tone to find
      */
     public static SineFit fourParameters(double[] volts, double rateHz) {
         Spectrum spectrum = Spectrum.of(volts, rateHz);
         int top = spectrum.largest(CosineWindow.LOBE_BINS, spectrum.bins() - 1, new boolean[spectrum.bins()]);
         if (top < 0 || spectrum.meanSquare(top) == 0) {
-            throw new MeasureException("there is no tone in this recording, all samples are the same;"
-                    + " check the cable and the level");
+            throw new Refused("there is no tone in this recording, all samples are the same;"
+                    + " check the cable and the level", "");
         }
         return fourParameters(volts, rateHz, spectrum.peak(top).frequencyHz());
     }
@@ -71,8 +73,8 @@ public record SineFit(
                 return of(volts, rateHz, radPerFrame, solve(volts, radPerFrame, null), true);
             }
         }
-        throw new MeasureException("no steady tone fits this recording, the search from " + MeasureException.hz(startHz)
-                + " did not settle; play one steady tone, well above the noise");
+        throw new Refused("no steady tone fits this recording, the search from " + Samples.hz(startHz)
+                + " did not settle", "play one steady tone, well above the noise");
     }
 
     /** Amplitude, phase and offset of a tone whose frequency is known; above 0 Hz, below half the sample rate. */
@@ -93,11 +95,11 @@ public record SineFit(
     }
 
     private static void checkFrequency(double[] volts, double rateHz, double frequencyHz) {
-        MeasureException.check(volts, rateHz, LEAST_FRAMES, "a sine fit");
+        Samples.check(volts, rateHz, LEAST_FRAMES, "a sine fit");
         if (!(frequencyHz > 0 && frequencyHz < rateHz / 2)) {
-            throw new MeasureException("a sine fit at a rate of " + MeasureException.hz(rateHz)
-                    + " needs a frequency above 0 Hz and below " + MeasureException.hz(rateHz / 2) + ", got "
-                    + MeasureException.hz(frequencyHz));
+            throw new Refused("a sine fit at a rate of " + Samples.hz(rateHz)
+                    + " needs a frequency above 0 Hz and below " + Samples.hz(rateHz / 2) + ", got "
+                    + Samples.hz(frequencyHz), "");
         }
     }
 

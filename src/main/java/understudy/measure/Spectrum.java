@@ -2,6 +2,7 @@ package understudy.measure;
 
 import java.util.ArrayList;
 import java.util.List;
+import understudy.refusal.Refused;
 
 /**
  * The power spectrum of a recording, seen through a window with side lobes below -180 dB ({@link CosineWindow}).
@@ -34,10 +35,10 @@ public final class Spectrum {
     /**
      * @param volts  the recording
      * @param rateHz frames a second
-     * @throws MeasureException if it is too short or holds what is no number
+     * @throws Refused if it is too short or holds what is no number
      */
     public static Spectrum of(double[] volts, double rateHz) {
-        MeasureException.check(volts, rateHz, LEAST_FRAMES, "a spectrum");
+        Samples.check(volts, rateHz, LEAST_FRAMES, "a spectrum");
         int length = Fourier.lengthWithin(volts.length);
         double[] data = CosineWindow.applied(volts, length);
         Fourier.forward(data);
@@ -91,13 +92,13 @@ public final class Spectrum {
      * covers 9 bins to either side, so the record must last 24 periods of the fundamental, and the fundamental must be
      * known to a bin divided by the highest harmonic's number.
      *
-     * @throws MeasureException if the record is too short to tell harmonics from what lies between them
+     * @throws Refused if the record is too short to tell harmonics from what lies between them
      */
     public Peak largestNotHarmonic(double fundamentalHz, double upToHz) {
         if (!(fundamentalHz >= 24 * binHz)) {
-            throw new MeasureException("components between harmonics of " + MeasureException.hz(fundamentalHz)
-                    + " show only in a recording of at least " + MeasureException.seconds(24 / fundamentalHz) + ", got "
-                    + MeasureException.seconds(1 / binHz) + "; record longer");
+            throw new Refused("components between harmonics of " + Samples.hz(fundamentalHz)
+                    + " show only in a recording of at least " + Samples.seconds(24 / fundamentalHz) + ", got "
+                    + Samples.seconds(1 / binHz), "record longer");
         }
         boolean[] taken = new boolean[bins()];
         double perHarmonic = fundamentalHz / binHz;
@@ -107,8 +108,7 @@ public final class Spectrum {
         }
         int top = largest(LOBE, bin(upToHz), taken);
         if (top < 0) {
-            throw new MeasureException("nothing lies between the offset and " + MeasureException.hz(upToHz)
-                    + "; allow a higher limit");
+            throw new Refused("nothing lies between the offset and " + Samples.hz(upToHz), "allow a higher limit");
         }
         double sum = 0;
         for (int k = Math.max(0, top - LOBE); k <= Math.min(bins() - 1, top + LOBE); k++) {

@@ -1,6 +1,7 @@
 package understudy.measure;
 
 import java.util.Arrays;
+import understudy.refusal.Refused;
 
 /**
  * The two states of a two-level signal (IEC 60469:2013, IEEE Std 181-2011, algorithms for state levels): samples are
@@ -18,15 +19,15 @@ public record StateLevels(double lowVolts, double highVolts) {
 
     public StateLevels {
         if (!(lowVolts < highVolts)) {
-            throw new MeasureException("two states need a low level below the high one, got " + MeasureException.volts(lowVolts)
-                    + " and " + MeasureException.volts(highVolts) + "; check that there is a signal");
+            throw new Refused("two states need a low level below the high one, got " + Samples.volts(lowVolts)
+                    + " and " + Samples.volts(highVolts), "check that there is a signal");
         }
     }
 
-    /** @throws MeasureException if the signal never moves */
+    /** @throws Refused if the signal never moves */
     public static StateLevels of(double[] volts) {
         if (volts.length == 0) {
-            throw new MeasureException("state levels need samples, got none; record longer");
+            throw new Refused("state levels need samples, got none", "record longer");
         }
         double[] sorted = volts.clone();
         Arrays.sort(sorted);
@@ -36,8 +37,7 @@ public record StateLevels(double lowVolts, double highVolts) {
             above++;
         }
         if (above == sorted.length) {
-            throw new MeasureException("this recording stays at " + MeasureException.volts(sorted[0])
-                    + "; check that there is a signal");
+            throw new Refused("this recording stays at " + Samples.volts(sorted[0]), "check that there is a signal");
         }
         return new StateLevels(shorth(sorted, 0, above), shorth(sorted, above, sorted.length));
     }

@@ -1,5 +1,7 @@
 package understudy.measure;
 
+import understudy.refusal.Refused;
+
 /**
  * An exponential sine sweep to send through a chain, and what comes back unravelled. Source: A. Farina, "Simultaneous
  * Measurement of Impulse Response and Distortion with a Swept-Sine Technique", AES 108th Convention (2000).
@@ -25,17 +27,17 @@ public record Sweep(double rateHz, double fromHz, double toHz, double seconds, d
 
     public Sweep {
         if (!(rateHz > 0 && fromHz > 0 && toHz > fromHz && toHz <= MOST_PART_OF_RATE * rateHz)) {
-            throw new MeasureException("a sweep at a rate of " + MeasureException.hz(rateHz)
+            throw new Refused("a sweep at a rate of " + Samples.hz(rateHz)
                     + " runs from above 0 Hz up to at most "
-                    + MeasureException.hz(MOST_PART_OF_RATE * rateHz) + ", got " + MeasureException.hz(fromHz) + " to "
-                    + MeasureException.hz(toHz));
+                    + Samples.hz(MOST_PART_OF_RATE * rateHz) + ", got " + Samples.hz(fromHz) + " to "
+                    + Samples.hz(toHz), "");
         }
         if (!(seconds * fromHz >= 2 && seconds <= 120)) {
-            throw new MeasureException("a sweep from " + MeasureException.hz(fromHz) + " lasts from "
-                    + MeasureException.seconds(2 / fromHz) + " to 120 s, got " + MeasureException.seconds(seconds));
+            throw new Refused("a sweep from " + Samples.hz(fromHz) + " lasts from "
+                    + Samples.seconds(2 / fromHz) + " to 120 s, got " + Samples.seconds(seconds), "");
         }
         if (!(peakVolts > 0 && peakVolts < Double.POSITIVE_INFINITY)) {
-            throw new MeasureException("a sweep needs a peak above 0 V, got " + MeasureException.volts(peakVolts));
+            throw new Refused("a sweep needs a peak above 0 V, got " + Samples.volts(peakVolts), "");
         }
     }
 

@@ -1,5 +1,7 @@
 package understudy.measure;
 
+import understudy.refusal.Refused;
+
 /**
  * How pure the strongest tone of a recording is, by its spectrum. Terms as in IEEE Std 1057-2017: SINAD, THD, SFDR,
  * ENOB. Harmonics are those of orders 2 to 10, each where it folds to if it lies above half the sample rate.
@@ -32,15 +34,15 @@ public record ToneQuality(
     /**
      * @param spectrum of the recording
      * @param upToHz   where the band ends that counts; half the sample rate or less
-     * @throws MeasureException if there is no tone in it
+     * @throws Refused if there is no tone in it
      */
     public static ToneQuality of(Spectrum spectrum, double upToHz) {
         int last = spectrum.bin(upToHz);
         boolean[] taken = new boolean[spectrum.bins()];
         int top = spectrum.largest(CosineWindow.LOBE_BINS, last, taken);
         if (top < 0 || spectrum.meanSquare(top) == 0) {
-            throw new MeasureException("there is no tone in this recording, all samples are the same;"
-                    + " check the cable and the level");
+            throw new Refused("there is no tone in this recording, all samples are the same;"
+                    + " check the cable and the level", "");
         }
         Spectrum.Peak tone = spectrum.peak(top);
         for (int k = 0; k < CosineWindow.LOBE_BINS; k++) {

@@ -3,6 +3,7 @@ package understudy.measure;
 import java.util.Arrays;
 import understudy.measure.DetectedWheel.Polarity;
 import understudy.measure.DetectedWheel.Sensor;
+import understudy.refusal.Refused;
 
 /**
  * Finds teeth, gaps, polarity and speed in the recording of a wheel, as a module's decoder would, but with instants
@@ -31,7 +32,7 @@ public final class WheelDetector {
     /**
      * Judges by the shape which sensor it is, and finds the level.
      *
-     * @throws MeasureException if there are fewer than 3 events of a kind
+     * @throws Refused if there are fewer than 3 events of a kind
      */
     public static DetectedWheel detect(double[] volts, double rateHz) {
         check(volts, rateHz);
@@ -67,9 +68,9 @@ public final class WheelDetector {
         double[] rising = seconds(crossings, true, rateHz);
         double[] falling = seconds(crossings, false, rateHz);
         if (Math.max(rising.length, falling.length) < LEAST_EVENTS) {
-            throw new MeasureException("only " + Math.max(rising.length, falling.length)
-                    + " events in this recording of " + MeasureException.seconds(volts.length / rateHz)
-                    + ", at least " + LEAST_EVENTS + " are needed; record longer, or check the cable and the level");
+            throw new Refused("only " + Math.max(rising.length, falling.length)
+                    + " events in this recording of " + Samples.seconds(volts.length / rateHz)
+                    + ", at least " + LEAST_EVENTS + " are needed", "record longer, or check the cable and the level");
         }
         Rhythm onRising = Rhythm.of(rising);
         Rhythm onFalling = Rhythm.of(falling);
@@ -83,7 +84,7 @@ public final class WheelDetector {
     }
 
     private static void check(double[] volts, double rateHz) {
-        MeasureException.check(volts, rateHz, 2 * Between.HALF + 2, "a wheel measurement");
+        Samples.check(volts, rateHz, 2 * Between.HALF + 2, "a wheel measurement");
     }
 
     private static double[] seconds(Crossings crossings, boolean upwards, double rateHz) {

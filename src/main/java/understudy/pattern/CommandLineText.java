@@ -1,5 +1,7 @@
 package understudy.pattern;
 
+import understudy.refusal.Control;
+import understudy.refusal.Location;
 import java.nio.file.Files;
 import java.nio.file.InvalidPathException;
 import java.nio.file.Path;
@@ -10,9 +12,9 @@ import java.util.NavigableMap;
 import java.util.Optional;
 import java.util.TreeMap;
 import org.snakeyaml.engine.v2.nodes.Node;
-import understudy.text.Problem;
+import understudy.refusal.Refusal;
 import understudy.text.Problems;
-import understudy.text.Result;
+import understudy.refusal.Result;
 import understudy.text.YamlText;
 import understudy.text.TextFile;
 import understudy.text.Nearest;
@@ -29,7 +31,7 @@ final class CommandLineText {
                 return Result.of(declared.switchedOn());
             }
         }
-        Problems problems = new Problems("--fault", column -> Math.min(column - 1, end(text)));
+        Problems problems = new Problems(Location.of(Control.FAULT), column -> Math.min(column - 1, end(text)));
         if (!text.contains(":")) {
             List<String> names = pattern.faults().stream().map(fault -> fault.place().name()).toList();
             problems.at(1, 2, "the pattern declares no fault named \"" + name + "\"",
@@ -44,7 +46,7 @@ final class CommandLineText {
             problems.at(1, 2, "the pattern has " + Limits.MOST_FAULTS + " faults already", "no more fit; leave one out");
         }
         return Result.of(YamlText.tree("{" + text + "}", problems)
-                .flatMap(node -> reader.read(node, true)), problems);
+                .flatMap(node -> reader.read(node, true)), problems.inOrder());
     }
 
     static Result<Profile> profile(String textOrFile, Speed speed) {
@@ -64,7 +66,7 @@ final class CommandLineText {
         Problems problems = new Problems(file);
         return Result.of(TextFile.read(file, problems)
                 .flatMap(text -> YamlText.tree(text, problems))
-                .flatMap(node -> new ProfileReader(problems, Optional.of(speed)).read(node)), problems);
+                .flatMap(node -> new ProfileReader(problems, Optional.of(speed)).read(node)), problems.inOrder());
     }
 
     /** Makes one list in brackets of the steps: each in braces, but for a single word like "follow". */
@@ -75,7 +77,7 @@ final class CommandLineText {
         int start = 1;
         for (String step : text.split(";", -1)) {
             if (step.isBlank()) {
-                return Result.refused(List.of(new Problem("--profile", 1, start, "there is no step here",
+                return Result.refused(List.of(new Refusal(new Location.Line(Location.of(Control.PROFILE), 1, start), "there is no step here",
                         "write a step like \"hold: 800 rpm, for: 2 s\", and one semicolon between two steps")));
             }
             boolean word = !step.contains(":");
@@ -85,12 +87,12 @@ final class CommandLineText {
             start += step.length() + 1;
         }
         yaml.setCharAt(yaml.length() - 1, ']');
-        Problems problems = new Problems("--profile", column -> {
+        Problems problems = new Problems(Location.of(Control.PROFILE), column -> {
             Map.Entry<Integer, Integer> step = starts.floorEntry(column);
             return step == null ? 1 : Math.min(column - step.getKey() + step.getValue(), end(text));
         });
         return Result.of(YamlText.tree(yaml.toString(), problems)
-                .flatMap(node -> new ProfileReader(problems, Optional.of(speed)).read(node)), problems);
+                .flatMap(node -> new ProfileReader(problems, Optional.of(speed)).read(node)), problems.inOrder());
     }
 
     /** A command line is one line, so that a column is enough to find the place. */

@@ -8,7 +8,7 @@ import java.util.Optional;
 import org.snakeyaml.engine.v2.nodes.Node;
 import understudy.text.Fields;
 import understudy.text.Problems;
-import understudy.text.Result;
+import understudy.refusal.Result;
 import understudy.text.Source;
 import understudy.text.Values;
 import understudy.text.YamlText;
@@ -31,7 +31,7 @@ public final class PatternReader {
         Problems problems = new Problems(fileName);
         return Result.of(TextFile.decode(bytes, problems)
                 .flatMap(text -> YamlText.tree(text, problems))
-                .flatMap(root -> pattern(fileName, root, problems)), problems);
+                .flatMap(root -> pattern(fileName, root, problems)), problems.inOrder());
     }
 
     public static Result<Pattern> read(Source source) {
@@ -41,7 +41,7 @@ public final class PatternReader {
     /** Reads a file's text; the pattern's id is the file's name without folder and ending. */
     public static Result<Pattern> read(String fileName, String text) {
         Problems problems = new Problems(fileName);
-        return Result.of(YamlText.tree(text, problems).flatMap(root -> pattern(fileName, root, problems)), problems);
+        return Result.of(YamlText.tree(text, problems).flatMap(root -> pattern(fileName, root, problems)), problems.inOrder());
     }
 
     /**

@@ -1,7 +1,7 @@
 package understudy.pattern;
 
 import understudy.quantity.Quantity;
-import understudy.quantity.QuantityException;
+import understudy.refusal.Refused;
 
 /**
  * The speed that drives a pattern. Inside the house a speed is turns per second (Hz); the unit is for people.
@@ -37,12 +37,12 @@ public record Speed(SpeedUnit unit, double metresPerTurn, double defaultHz, doub
     /**
      * Turns per second of a speed that a person wrote ("800 rpm", "120 Hz", "45 km/h"), within the allowed range.
      *
-     * @throws QuantityException saying what is wrong and which speeds are allowed
+     * @throws Refused saying what is wrong and which speeds are allowed
      */
     public double parseHz(String written) {
         double hz = parseAnyHz(written);
         if (!(hz >= fromHz && hz <= toHz)) {
-            throw new QuantityException("the speed " + written.strip() + " is out of this pattern's range",
+            throw new Refused("the speed " + written.strip() + " is out of this pattern's range",
                     "allowed are " + print(fromHz) + " to " + print(toHz));
         }
         return hz;

@@ -4,7 +4,7 @@ import java.util.List;
 import java.util.Optional;
 import org.snakeyaml.engine.v2.nodes.Node;
 import understudy.quantity.Quantity;
-import understudy.quantity.QuantityException;
+import understudy.refusal.Refused;
 import understudy.text.Fields;
 import understudy.text.Problems;
 import understudy.text.Values;
@@ -52,7 +52,7 @@ final class SpeedReader {
             Quantity speed = SpeedUnit.parse(written, true);
             double most = SpeedUnit.of(speed).most();
             if (!(speed.value() >= 0 && speed.value() <= most)) {
-                throw new QuantityException(speed + " is out of range",
+                throw new Refused(speed + " is out of range",
                         "allowed are 0 to " + new Quantity(most, speed.unit()));
             }
             read[0] = speed;
@@ -79,7 +79,7 @@ final class SpeedReader {
         return new Values(problems).quantity(node, example(speed), written -> {
             double hz = speed.map(s -> s.parseAnyHz(written)).orElseGet(() -> onlyChecked(written));
             if (hz <= 0) {
-                throw new QuantityException("this speed must be above 0", "write " + example(speed));
+                throw new Refused("this speed must be above 0", "write " + example(speed));
             }
             return hz;
         });

@@ -4,7 +4,7 @@ import java.util.Optional;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import org.snakeyaml.engine.v2.nodes.Node;
-import understudy.quantity.QuantityException;
+import understudy.refusal.Refused;
 import understudy.text.Problems;
 import understudy.text.Values;
 
@@ -60,18 +60,18 @@ final class WhenReader {
                 untilSeconds = span.group("until") == null
                         ? Double.POSITIVE_INFINITY : Limits.MOMENT.parse(span.group("until"));
             } else {
-                throw new QuantityException("\"" + part + "\" does not say when", RIGHT);
+                throw new Refused("\"" + part + "\" does not say when", RIGHT);
             }
             if (said[kind]) {
-                throw new QuantityException("\"" + written + "\" says twice when it acts", "keep one part of a kind");
+                throw new Refused("\"" + written + "\" says twice when it acts", "keep one part of a kind");
             }
             said[kind] = true;
         }
         if (fromSeconds >= untilSeconds) {
-            throw new QuantityException("\"" + written + "\" ends before it begins", "write the earlier time after \"from\"");
+            throw new Refused("\"" + written + "\" ends before it begins", "write the earlier time after \"from\"");
         }
         if (everyTurns < 1) {
-            throw new QuantityException("\"every 0 turns\" is never", "write 1 or more");
+            throw new Refused("\"every 0 turns\" is never", "write 1 or more");
         }
     }
 }

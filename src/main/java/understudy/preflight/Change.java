@@ -1,5 +1,7 @@
 package understudy.preflight;
 
+import understudy.refusal.Remedy;
+import understudy.refusal.Control;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -22,7 +24,7 @@ import understudy.rig.PulledUpInput;
 import understudy.rig.ReluctorInput;
 import understudy.rig.ResistiveInput;
 import understudy.rig.Rig;
-import understudy.rig.RigException;
+import understudy.refusal.Refused;
 import understudy.rig.Spread;
 import understudy.rig.Use;
 
@@ -30,10 +32,10 @@ import understudy.rig.Use;
  * One thing about a setup done otherwise.
  *
  * @param limit   what it would show to be the limit if it helped
- * @param words   what the user would do; empty when it can only be done on paper
+ * @param remedy  what the user would do; empty when it can only be done on paper
  * @param changed the setup with it
  */
-record Change(Limit limit, Optional<String> words, Setup changed) {
+record Change(Limit limit, Optional<Remedy> remedy, Setup changed) {
     private static final int[] USUAL_RATES_HZ = {96_000, 192_000};
     /** Far beyond all that matters, and within what parts may be. */
     private static final double FAR = 1e3;
@@ -46,7 +48,7 @@ record Change(Limit limit, Optional<String> words, Setup changed) {
     /** All that may help, in the order of trying; what concerns fast signals only with {@code fast}. */
     static List<Change> of(Setup setup, boolean fast) {
         List<Change> all = new ArrayList<>();
-        all.add(new Change(Limit.POLARITY, Optional.of("swap the two clips, or the polarity of what is played"),
+        all.add(new Change(Limit.POLARITY, Optional.of(Remedy.of("swap the two clips, or the polarity of what is played")),
                 setup.withSwapped(!setup.swapped())));
         addDroop(setup, all);
         addCore(setup, all);
@@ -65,11 +67,11 @@ record Change(Limit limit, Optional<String> words, Setup changed) {
             return;
         }
         if (!setup.corrected()) {
-            all.add(new Change(Limit.DROOP, Optional.of("have the droop undone"), setup.withCorrection(true)));
+            all.add(new Change(Limit.DROOP, Optional.of(Remedy.of("have the droop undone")), setup.withCorrection(true)));
         }
         if (setup.rig().divider().coupling() instanceof Coupling.Capacitor capacitor) {
-            all.add(new Change(Limit.DROOP, Optional.of("a coupling capacitor ten times as large, "
-                    + print(10 * capacitor.farads().nominal(), Unit.FARAD)), setup.withRig(capacitors(setup.rig(), 1, 10))));
+            all.add(new Change(Limit.DROOP, Optional.of(Remedy.of("a coupling capacitor ten times as large, "
+                    + print(10 * capacitor.farads().nominal(), Unit.FARAD))), setup.withRig(capacitors(setup.rig(), 1, 10))));
         }
         all.add(new Change(Limit.DROOP, Optional.empty(), setup.withRig(capacitors(setup.rig(), FAR, FAR))));
     }
@@ -97,7 +99,7 @@ record Change(Limit limit, Optional<String> words, Setup changed) {
                 Coupling strong = new Coupling.Transformer(t.ratio(), t.henries(), t.primaryOhms(), t.secondaryOhms(),
                         Math.min(100, times * t.mostVoltSeconds()));
                 all.add(new Change(Limit.CORE, times == FAR ? Optional.empty()
-                        : Optional.of("a transformer that carries ten times the volts at the same frequency"),
+                        : Optional.of(Remedy.of("a transformer that carries ten times the volts at the same frequency")),
                         setup.withRig(setup.rig().withDivider(new Divider(divider.seriesOhms(), divider.shuntOhms(), strong)))));
             }
         }
@@ -118,8 +120,8 @@ record Change(Limit limit, Optional<String> words, Setup changed) {
     }
 
     private static Change halfTheVolts(Limit limit, Setup setup) {
-        return new Change(limit, Optional.of("half the volts: " + print(0.5 * setup.askedPinVolts(), Unit.VOLT)
-                + " at most between the pins"), setup.withLevel(0.5 * setup.level()));
+        return new Change(limit, Optional.of(Remedy.of("half the volts: " + print(0.5 * setup.askedPinVolts(), Unit.VOLT)
+                + " at most between the pins")), setup.withLevel(0.5 * setup.level()));
     }
 
     private static Spread larger(Spread part, double times) {
@@ -130,13 +132,13 @@ record Change(Limit limit, Optional<String> words, Setup changed) {
     private static void addBandwidth(Setup setup, List<Change> all) {
         for (int rateHz : USUAL_RATES_HZ) {
             if (rateHz > setup.rateHz()) {
-                all.add(new Change(Limit.BANDWIDTH, Optional.of("--rate " + rateHz), setup.withRate(rateHz)));
+                all.add(new Change(Limit.BANDWIDTH, Optional.of(Remedy.of("").set(Control.RATE, String.valueOf(rateHz))), setup.withRate(rateHz)));
             }
         }
         Divider divider = setup.rig().divider();
         Rig quicker = setup.rig().withDivider(new Divider(times(divider.seriesOhms(), 0.5),
                 divider.shuntOhms().map(shunt -> times(shunt, 0.5)), divider.coupling()));
-        all.add(new Change(Limit.BANDWIDTH, Optional.of("series and shunt resistor of half the ohms, if the limits allow"),
+        all.add(new Change(Limit.BANDWIDTH, Optional.of(Remedy.of("series and shunt resistor of half the ohms, if the limits allow")),
                 setup.withRig(quicker)));
         Rig quick = new Rig(setup.rig().output(), divider, new Lead(setup.rig().lead().ohms(), 1e-12));
         all.add(new Change(Limit.BANDWIDTH, Optional.empty(), setup.withRig(quick).withInput(unfiltered(setup.input()))));
@@ -158,18 +160,18 @@ record Change(Limit limit, Optional<String> words, Setup changed) {
     private static void addThreshold(Setup setup, List<Change> all) {
         Setup fitted = setup.fitted();
         if (fitted.level() > NEARLY * setup.level()) {
-            all.add(new Change(Limit.THRESHOLD, Optional.of("--fit: "
+            all.add(new Change(Limit.THRESHOLD, Optional.of(Remedy.of("").set(Control.FIT).then(": "
                     + print(fitted.askedPinVolts(), Unit.VOLT) + " at most between the pins instead of "
-                    + print(setup.askedPinVolts(), Unit.VOLT)), fitted));
+                    + print(setup.askedPinVolts(), Unit.VOLT))), fitted));
         }
         Output output = setup.output();
         double leastHz = setup.pattern().speed().fromHz() * output.ratio();
         if (coil(output).isPresent() && leastHz > 0) {
             Reluctor coil = coil(output).get();
             Reluctor steep = new Reluctor(coil.ceilingVolts(), leastHz, coil.ceilingVolts(), coil.polePitches(), coil.reversed());
-            all.add(new Change(Limit.THRESHOLD, Optional.of("volts that rise faster with speed: "
+            all.add(new Change(Limit.THRESHOLD, Optional.of(Remedy.of("volts that rise faster with speed: "
                     + print(coil.ceilingVolts(), Unit.VOLT) + " peak to peak already at "
-                    + setup.pattern().speed().print(leastHz / output.ratio())), setup.withOutput(with(output, steep))));
+                    + setup.pattern().speed().print(leastHz / output.ratio()))), setup.withOutput(with(output, steep))));
         }
     }
 
@@ -177,9 +179,9 @@ record Change(Limit limit, Optional<String> words, Setup changed) {
         Rig rig = setup.rig();
         bestDivider(setup).ifPresent(best -> {
             Setup changed = setup.withRig(rig.withDivider(best)).fitted();
-            all.add(new Change(Limit.SWING, Optional.of("series " + print(best.seriesOhms().nominal(), Unit.OHM) + ", "
+            all.add(new Change(Limit.SWING, Optional.of(Remedy.of("series " + print(best.seriesOhms().nominal(), Unit.OHM) + ", "
                     + best.shuntOhms().map(shunt -> "shunt " + print(shunt.nominal(), Unit.OHM)).orElse("no shunt")
-                    + ", and --fit"), changed));
+                    + ", and ").set(Control.FIT)), changed));
         });
         AudioOutput out = rig.output();
         double full = Math.min(60, out.fullScaleVolts().nominal() * FAR); // 60 V is the most that an output may have
@@ -196,7 +198,7 @@ record Change(Limit limit, Optional<String> words, Setup changed) {
             return Optional.of(DividerSearch.best(new DividerSearch.Request(rig.output(), rig.lead(), setup.input(),
                     new Use(Setup.FIT_PART, duty, duty), Preferred.E24, PART_TOLERANCE, CORNER_HZ, Limits.STANDARD,
                     Optional.of(rig.divider().coupling()))).assessment().rig().divider());
-        } catch (RigException e) {
+        } catch (Refused e) {
             return Optional.empty(); // there is none; why, is the divider's own business to say
         }
     }
@@ -205,7 +207,7 @@ record Change(Limit limit, Optional<String> words, Setup changed) {
         coil(setup.output()).filter(coil -> coil.polePitches() > NARROW_POLE).ifPresent(coil -> {
             Reluctor narrow = new Reluctor(
                     coil.peakToPeakVolts(), coil.atHz(), coil.ceilingVolts(), NARROW_POLE, coil.reversed());
-            all.add(new Change(Limit.SHAPE, Optional.of("a pole of 20 %, whose peaks are more alike"),
+            all.add(new Change(Limit.SHAPE, Optional.of(Remedy.of("a pole of 20 %, whose peaks are more alike")),
                     setup.withOutput(with(setup.output(), narrow))));
         });
     }

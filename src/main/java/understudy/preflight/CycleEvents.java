@@ -1,5 +1,7 @@
 package understudy.preflight;
 
+import understudy.refusal.Remedy;
+import understudy.refusal.Control;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.DoubleSummaryStatistics;
@@ -20,6 +22,7 @@ import understudy.rig.ReluctorInput;
 import understudy.rig.ResistiveInput;
 import understudy.wave.MeanVolts;
 import understudy.wave.OutputFacts;
+import understudy.refusal.Refused;
 
 /**
  * Where in one cycle of a healthy output the timing events are, and the transitions that go the other way: edges of teeth,
@@ -47,11 +50,11 @@ record CycleEvents(
 
     private static final double SAME_CYCLES = 1e-9;
 
-    /** @throws CannotJudge for a signal that stands still or is flat, and for ringing on an input that is made for teeth */
+    /** @throws Refused for a signal that stands still or is flat, and for ringing on an input that is made for teeth */
     static CycleEvents of(Setup setup) {
         Output output = setup.output();
         if (output.ratio() == 0 && !(output.signal() instanceof Tone)) {
-            throw new CannotJudge("output " + output.name() + " stands still", "choose an output that turns");
+            throw new Refused("output " + output.name() + " stands still", "choose an output that turns");
         }
         if (output.signal() instanceof WheelSignal wheelSignal) {
             return ofWheel(setup.pattern(), output, wheelSignal);
@@ -142,7 +145,7 @@ record CycleEvents(
         double[] timing = passages(drawn, meanVolts, rising);
         double[] others = passages(drawn, meanVolts, !rising);
         if (timing.length == 0) {
-            throw new CannotJudge("output " + output.name() + " is drawn flat", "draw a curve that goes up and down");
+            throw new Refused("output " + output.name() + " is drawn flat", "draw a curve that goes up and down");
         }
         double[] opposite = new double[timing.length]; // up and down take turns
         for (int k = 0; k < timing.length; k++) {
@@ -187,10 +190,10 @@ record CycleEvents(
 
     private static CycleEvents ofBursts(Output output, Bursts bursts, Input input) {
         if (!(input instanceof ResistiveInput)) {
-            throw new CannotJudge("output " + output.name() + " rings like a knock sensor, and this input is made for "
+            throw new Refused("output " + output.name() + " rings like a knock sensor, and this input is made for "
                     + (input instanceof PulledUpInput ? "a Hall sensor or a switch" : "a reluctor")
-                    + ": it would take every swing for a tooth", "a knock input is a plain resistance: --input \"resistive,"
-                    + " resistance: 1 Mohm, needs: 50 mV\" with what you know of it");
+                    + ": it would take every swing for a tooth", Remedy.of("a knock input is a plain resistance: ")
+                            .set(Control.INPUT, "resistive, resistance: 1 Mohm, needs: 50 mV").then(" with what you know of it"));
         }
         double[] timing = bursts.atDeg().stream().mapToDouble(deg -> deg / bursts.overDeg()).toArray();
         double[] lengths = intervals(timing);

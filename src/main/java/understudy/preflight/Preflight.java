@@ -1,5 +1,6 @@
 package understudy.preflight;
 
+import understudy.refusal.Remedy;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Objects;
@@ -7,6 +8,7 @@ import java.util.Optional;
 import java.util.function.DoubleConsumer;
 import understudy.quantity.Quantity;
 import understudy.quantity.Unit;
+import understudy.refusal.Refused;
 
 /**
  * The computed answer to: will this input decode this output from this rig, and over which speeds. It holds for whatever
@@ -31,7 +33,7 @@ public record Preflight(
         Optional<Span> nominal,
         boolean toleranced,
         Optional<Limit> reason,
-        List<String> remedies) {
+        List<Remedy> remedies) {
 
     /** Changes that move an end by less than this, and not to the end of the pattern's range, are not worth a word. */
     private static final double WORTH = 1.05;
@@ -49,7 +51,7 @@ public record Preflight(
      *
      * @param chosenHz speed that matters most, turns per second, within the pattern's range
      * @param progress told the part of the work that is done, 0 to 1, by one thread at a time
-     * @throws CannotJudge for an output that has no teeth and is no tone
+     * @throws Refused for an output that has no teeth and is no tone
      */
     public static Preflight of(Setup setup, double chosenHz, DoubleConsumer progress) {
         return of(setup, chosenHz, true, new Work(progress));
@@ -71,7 +73,7 @@ public record Preflight(
             List<Tried> helpful = tryChanges ? tried(setup, chosen.speedHz(), true, 1, work) : List.of();
             return new Preflight(setup, overview, chosen, Optional.empty(), Optional.empty(), nominal,
                     sweep.hasCorners(), tryChanges ? Optional.of(limit(helpful)) : Optional.empty(),
-                    helpful.stream().flatMap(tried -> tried.change.words().stream()).toList());
+                    helpful.stream().flatMap(tried -> tried.change.remedy().stream()).toList());
         }
         Sweep.Stretch range = usable.get();
         return new Preflight(setup, overview, chosen,
@@ -90,7 +92,7 @@ public record Preflight(
         }
         List<Tried> helpful = tried(setup, badHz, upwards, WORTH, work);
         List<RangeEnd.Widening> widenings = helpful.stream()
-                .flatMap(tried -> tried.change.words().map(words -> new RangeEnd.Widening(words, tried.reachHz)).stream())
+                .flatMap(tried -> tried.change.remedy().map(remedy -> new RangeEnd.Widening(remedy, tried.reachHz)).stream())
                 .toList();
         return new RangeEnd(goodHz, Optional.of(limit(helpful)), widenings);
     }

@@ -1,5 +1,6 @@
 package understudy.preflight;
 
+import understudy.refusal.Remedy;
 import java.util.List;
 import java.util.Optional;
 
@@ -19,8 +20,8 @@ public record RangeEnd(double speedHz, Optional<Limit> limit, List<Widening> wid
     /**
      * Something that would widen the range, found by trying it.
      *
-     * @param words   what to do
+     * @param remedy  what to do
      * @param speedHz how far the range would then go, turns per second
      */
-    public record Widening(String words, double speedHz) {}
+    public record Widening(Remedy remedy, double speedHz) {}
 }

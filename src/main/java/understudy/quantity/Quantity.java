@@ -8,6 +8,7 @@ import java.util.Optional;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import java.util.stream.Collectors;
+import understudy.refusal.Refused;
 
 /**
  * A number with its unit, as a person writes and reads it; the same in every locale. Written: a decimal number with a
@@ -29,7 +30,7 @@ public record Quantity(double value, Unit unit) {
 
     public Quantity {
         if (value != 0 && !(Math.abs(value) >= LEAST && Math.abs(value) <= MOST)) {
-            throw new QuantityException("the number " + value + " " + unit.symbol() + " is absurd",
+            throw new Refused("the number " + value + " " + unit.symbol() + " is absurd",
                     "sizes from 1e-15 to 1e15 can be handled");
         }
     }
@@ -39,19 +40,19 @@ public record Quantity(double value, Unit unit) {
         List<Dimension> dimensions = List.of(allowed);
         String text = plain(written);
         if (text.length() > MOST_LETTERS) {
-            throw new QuantityException("this is too long for a number with a unit", expected(dimensions));
+            throw new Refused("this is too long for a number with a unit", expected(dimensions));
         }
         Optional<Quantity> marking = marking(text, dimensions);
         if (marking.isPresent()) {
             return marking.get();
         }
         if (COMMA.matcher(text).matches()) {
-            throw new QuantityException("\"" + written + "\" has a comma in the number",
+            throw new Refused("\"" + written + "\" has a comma in the number",
                     "a number has a decimal point, and nothing between thousands, like 1.5 or 12000");
         }
         Matcher matcher = NUMBER.matcher(text);
         if (!matcher.matches()) {
-            throw new QuantityException("\"" + written + "\" is not " + phrase(dimensions), expected(dimensions));
+            throw new Refused("\"" + written + "\" is not " + phrase(dimensions), expected(dimensions));
         }
         Unit.Spelled spelled = unit(written, matcher.group(1), matcher.group(2), dimensions);
         return of(new BigDecimal(matcher.group(1)).scaleByPowerOfTen(spelled.powerOfTen()), spelled.unit());
@@ -89,7 +90,7 @@ public record Quantity(double value, Unit unit) {
 
     private static Unit.Spelled unit(String written, String number, String symbol, List<Dimension> allowed) {
         if (symbol.isEmpty()) {
-            throw new QuantityException("\"" + written + "\" has no unit", expected(allowed));
+            throw new Refused("\"" + written + "\" has no unit", expected(allowed));
         }
         Unit.Spelled spelled = Unit.spelled(symbol).orElse(null);
         if (spelled != null && allowed.contains(spelled.unit().dimension())) {
@@ -97,12 +98,12 @@ public record Quantity(double value, Unit unit) {
         }
         Optional<String> meant = Unit.despiteCapitals(symbol, allowed);
         if (meant.isPresent()) {
-            throw new QuantityException("the unit \"" + symbol + "\" has the wrong capitals",
+            throw new Refused("the unit \"" + symbol + "\" has the wrong capitals",
                     "write " + number + " " + meant.get());
         }
         throw spelled == null
-                ? new QuantityException("the unit \"" + symbol + "\" is not known", expected(allowed))
-                : new QuantityException("\"" + written + "\" is " + spelled.unit().dimension().phrase(), expected(allowed));
+                ? new Refused("the unit \"" + symbol + "\" is not known", expected(allowed))
+                : new Refused("\"" + written + "\" is " + spelled.unit().dimension().phrase(), expected(allowed));
     }
 
     private static String phrase(List<Dimension> allowed) {

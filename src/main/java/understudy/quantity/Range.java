@@ -1,5 +1,7 @@
 package understudy.quantity;
 
+import understudy.refusal.Refused;
+
 /**
  * The values that are allowed, both ends included, in one unit.
  *
@@ -20,7 +22,7 @@ public record Range(double from, double to, Unit unit) {
         Quantity quantity = Quantity.parse(written, unit.dimension());
         double base = quantity.base();
         if (base < baseOf(from) || base > baseOf(to)) {
-            throw new QuantityException(quantity + " is out of range", allowed());
+            throw new Refused(quantity + " is out of range", allowed());
         }
         return base;
     }

@@ -1,5 +1,6 @@
 package understudy.reading;
 
+import understudy.refusal.Location;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.LinkedHashMap;
@@ -13,12 +14,12 @@ import org.snakeyaml.engine.v2.nodes.NodeTuple;
 import org.snakeyaml.engine.v2.nodes.ScalarNode;
 import understudy.quantity.Dimension;
 import understudy.quantity.Quantity;
-import understudy.quantity.QuantityException;
+import understudy.refusal.Refused;
 import understudy.quantity.Range;
 import understudy.quantity.Unit;
 import understudy.text.Fields;
 import understudy.text.Problems;
-import understudy.text.Result;
+import understudy.refusal.Result;
 import understudy.text.Values;
 import understudy.text.YamlText;
 
@@ -67,12 +68,12 @@ public final class ReadingReader {
     }
 
     /** The same from one line of text, with braces around the keys or without: "shows: engine speed, teeth: 36". */
-    public static Result<Reading> read(String text, String where) {
+    public static Result<Reading> read(String text, Location where) {
         String line = text.replaceAll("[\\n\\r\u0085\u2028\u2029]", " ").strip();
         boolean braces = line.startsWith("{");
         Problems problems = new Problems(where, column -> braces ? column : column - 1);
         return Result.of(YamlText.tree(braces ? line : "{" + line + "}", problems)
-                .flatMap(node -> read(node, problems)), problems);
+                .flatMap(node -> read(node, problems)), problems.inOrder());
     }
 
     private Optional<Reading> read() {
@@ -212,11 +213,11 @@ public final class ReadingReader {
 
     private static double perHz(String written, DisplayUnit unit) {
         if (!written.endsWith(PER_HZ)) {
-            throw new QuantityException("\"" + written + "\" is no scale", "write one like " + unit.exactly(0.16) + PER_HZ);
+            throw new Refused("\"" + written + "\" is no scale", "write one like " + unit.exactly(0.16) + PER_HZ);
         }
         double perHz = parse(written.substring(0, written.length() - PER_HZ.length()), unit, -unit.most());
         if (perHz == 0) {
-            throw new QuantityException("a scale of 0 shows the same at every frequency", "write one like "
+            throw new Refused("a scale of 0 shows the same at every frequency", "write one like "
                     + unit.exactly(0.16) + PER_HZ);
         }
         return perHz;
@@ -250,7 +251,7 @@ public final class ReadingReader {
     static double parse(String written, DisplayUnit unit, double least) {
         double shown = unit.fromBase(Quantity.parse(written, unit.dimension()).base());
         if (!(shown >= least && shown <= unit.most())) {
-            throw new QuantityException(written.strip() + " is out of range",
+            throw new Refused(written.strip() + " is out of range",
                     "allowed are " + unit.exactly(least) + " to " + unit.exactly(unit.most()));
         }
         return shown;

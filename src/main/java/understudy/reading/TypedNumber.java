@@ -4,7 +4,7 @@ import java.util.Optional;
 import java.util.regex.Pattern;
 import understudy.quantity.Dimension;
 import understudy.quantity.Quantity;
-import understudy.quantity.QuantityException;
+import understudy.refusal.Refused;
 
 /** Makes a displayed reading of what a person typed. */
 final class TypedNumber {
@@ -19,14 +19,14 @@ final class TypedNumber {
     static Displayed read(String text, DisplayUnit unit, Optional<Expected> expected) {
         try {
             return number(text, unit, expected);
-        } catch (QuantityException e) {
+        } catch (Refused e) {
             return new Displayed.Refused(e.wrong(), e.right());
         }
     }
 
     private static Displayed number(String text, DisplayUnit unit, Optional<Expected> expected) {
         if (text.isEmpty()) {
-            throw new QuantityException("nothing was given", "write the number that the display shows, like 43 " + unit.symbol());
+            throw new Refused("nothing was given", "write the number that the display shows, like 43 " + unit.symbol());
         }
         boolean bare = BARE.matcher(text).matches();
         boolean negative = unit.dimension() == Dimension.PRESSURE;

@@ -2,7 +2,7 @@ package understudy.reading;
 
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
-import understudy.quantity.QuantityException;
+import understudy.refusal.Refused;
 
 /**
  * A radial tyre's size as moulded on its side wall, like 205/55R16: section width in mm, height of the side wall in per
@@ -23,7 +23,7 @@ public record TyreSize(int widthMm, int aspectPercent, double rimInches) {
     public TyreSize {
         if (!(widthMm >= 100 && widthMm <= 455 && aspectPercent >= 20 && aspectPercent <= 100
                 && rimInches >= 8 && rimInches <= 30)) {
-            throw new QuantityException("there is no tyre " + text(widthMm, aspectPercent, rimInches),
+            throw new Refused("there is no tyre " + text(widthMm, aspectPercent, rimInches),
                     "widths go from 100 to 455 mm, heights from 20 to 100 %, rims from 8 to 30 inches");
         }
     }
@@ -32,7 +32,7 @@ public record TyreSize(int widthMm, int aspectPercent, double rimInches) {
     public static TyreSize parse(String written) {
         Matcher matcher = WRITTEN.matcher(written.strip());
         if (!matcher.matches()) {
-            throw new QuantityException("\"" + written + "\" is no size of a radial tyre",
+            throw new Refused("\"" + written + "\" is no size of a radial tyre",
                     "write it as on its side wall, like 205/55R16; for others measure what one turn rolls, and write that, like 1.927 m");
         }
         return new TyreSize(Integer.parseInt(matcher.group(1)), Integer.parseInt(matcher.group(2)),

@@ -2,6 +2,7 @@ package understudy.rig;
 
 import understudy.quantity.Range;
 import understudy.quantity.Unit;
+import understudy.refusal.Refused;
 
 /** When a reluctor's comparator switches; volts are at the comparator, from its reference. */
 public sealed interface Arming {
@@ -13,7 +14,7 @@ public sealed interface Arming {
     record Hysteresis(double lowVolts, double highVolts) implements Arming {
         public Hysteresis {
             if (!(lowVolts < highVolts && lowVolts >= -60 && highVolts <= 60)) {
-                throw new RigException("the hysteresis runs from " + lowVolts + " V to " + highVolts + " V",
+                throw new Refused("the hysteresis runs from " + lowVolts + " V to " + highVolts + " V",
                         "the lower threshold must lie below the upper one, both within 60 V");
             }
         }

@@ -5,6 +5,7 @@ import java.util.Collections;
 import java.util.List;
 import java.util.Map;
 import understudy.quantity.Unit;
+import understudy.refusal.Refused;
 
 /**
  * All that is to be known of one rig on one input before it is built: the worst over all tolerances, but for the levels.
@@ -80,7 +81,7 @@ public record Assessment(
             String right = DividerSearch.nearest(this, limits, series)
                     .map(divider -> "the nearest values that keep the limits are " + words(divider))
                     .orElse("no resistors up to 1 Mohm keep the limits here");
-            throw new RigException(String.join("; ", breaches), right);
+            throw new Refused(String.join("; ", breaches), right);
         }
     }
 

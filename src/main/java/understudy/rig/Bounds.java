@@ -3,6 +3,7 @@ package understudy.rig;
 import understudy.quantity.Quantity;
 import understudy.quantity.Range;
 import understudy.quantity.Unit;
+import understudy.refusal.Refused;
 
 /** What sizes parts, volts and times can have, and the refusal of others. */
 final class Bounds {
@@ -20,13 +21,13 @@ final class Bounds {
 
     static void check(String what, double value, Range range) {
         if (!(value >= range.from() && value <= range.to())) {
-            throw new RigException("the " + what + " is given as " + print(value, range.unit()), range.allowed());
+            throw new Refused("the " + what + " is given as " + print(value, range.unit()), range.allowed());
         }
     }
 
     static void fraction(String what, double value, double from, double to) {
         if (!(value >= from && value <= to)) {
-            throw new RigException("the " + what + " is given as " + value, "allowed are " + from + " to " + to);
+            throw new Refused("the " + what + " is given as " + value, "allowed are " + from + " to " + to);
         }
     }
 

@@ -3,6 +3,7 @@ package understudy.rig;
 import java.util.Optional;
 import understudy.quantity.Range;
 import understudy.quantity.Unit;
+import understudy.refusal.Refused;
 
 /**
  * What lies between a pin of the module and its comparator.
@@ -27,7 +28,7 @@ public record FrontEnd(Spread seriesOhms, Optional<Spread> filterFarads, Optiona
             Bounds.check("lower clamp", lowVolts, Bounds.VOLTS);
             Bounds.check("upper clamp", highVolts, Bounds.VOLTS);
             if (!(lowVolts < highVolts)) {
-                throw new RigException("the clamps meet: low at " + Bounds.print(lowVolts, Unit.VOLT) + ", high at "
+                throw new Refused("the clamps meet: low at " + Bounds.print(lowVolts, Unit.VOLT) + ", high at "
                         + Bounds.print(highVolts, Unit.VOLT), "the upper one must lie above the lower one");
             }
             Bounds.check("resistance of a clamp", onOhms, new Range(0.1, 1e5, Unit.OHM));

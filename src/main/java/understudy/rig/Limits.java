@@ -2,6 +2,7 @@ package understudy.rig;
 
 import java.util.Optional;
 import understudy.quantity.Unit;
+import understudy.refusal.Refused;
 
 /**
  * What current the tool allows through a clip.
@@ -15,13 +16,13 @@ public record Limits(double normalAmps, double faultAmps, Optional<String> overr
 
     public Limits {
         if (!(normalAmps > 0 && faultAmps >= normalAmps && faultAmps <= 1)) {
-            throw new RigException("the limits are given as " + Bounds.print(normalAmps, Unit.AMPERE) + " in normal use and "
+            throw new Refused("the limits are given as " + Bounds.print(normalAmps, Unit.AMPERE) + " in normal use and "
                     + Bounds.print(faultAmps, Unit.AMPERE) + " in a fault",
                     "both must be above 0 A, the one for faults no lower than the other and at most 1 A");
         }
         boolean raised = normalAmps > 1e-3 || faultAmps > 5e-3;
         if (raised && override.filter(reason -> !reason.isBlank()).isEmpty()) {
-            throw new RigException("limits of " + Bounds.print(normalAmps, Unit.AMPERE) + " and "
+            throw new Refused("limits of " + Bounds.print(normalAmps, Unit.AMPERE) + " and "
                     + Bounds.print(faultAmps, Unit.AMPERE) + " are higher than the standard 1 mA and 5 mA",
                     "lower them, or give the reason for the override, which is recorded with the rig");
         }

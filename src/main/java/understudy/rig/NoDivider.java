@@ -3,6 +3,7 @@ package understudy.rig;
 import java.util.List;
 import java.util.Optional;
 import understudy.quantity.Unit;
+import understudy.refusal.Refused;
 
 /** Says why a search found no divider: what stands in the way, and what would do. */
 final class NoDivider {
@@ -13,7 +14,7 @@ final class NoDivider {
 
     private NoDivider() {}
 
-    static RigException refusal(DividerSearch.Request request) {
+    static Refused refusal(DividerSearch.Request request) {
         double volts = request.output().fullScaleVolts().nominal();
         String wrong = "no series and shunt resistor of " + request.series() + " make this input switch from this output of "
                 + Bounds.print(volts, Unit.VOLT) + " peak within the limits; " + obstacle(request);
@@ -21,10 +22,10 @@ final class NoDivider {
             double tried = Math.min(larger, MOST_OUTPUT_VOLTS);
             if (DividerSearch.find(request.with(scaled(request.output(), tried), Preferred.E12, request.limits()))
                     .isPresent()) {
-                return new RigException(wrong, "an output of " + Bounds.print(tried, Unit.VOLT) + " peak would do");
+                return new Refused(wrong, "an output of " + Bounds.print(tried, Unit.VOLT) + " peak would do");
             }
         }
-        return new RigException(wrong, "not even the strongest audio output, " + Bounds.print(MOST_OUTPUT_VOLTS, Unit.VOLT)
+        return new Refused(wrong, "not even the strongest audio output, " + Bounds.print(MOST_OUTPUT_VOLTS, Unit.VOLT)
                 + " peak, would do: test this circuit by other means");
     }
 

@@ -1,6 +1,7 @@
 package understudy.rig;
 
 import understudy.quantity.Unit;
+import understudy.refusal.Refused;
 
 /** What no rig of resistors, capacitors and a transformer can stand in for, and why. */
 public enum OutOfReach {
@@ -35,15 +36,15 @@ public enum OutOfReach {
     }
 
     /** Says so. */
-    public RigException refusal() {
-        return new RigException("no passive rig can stand in for " + what + ": " + reason,
+    public Refused refusal() {
+        return new Refused("no passive rig can stand in for " + what + ": " + reason,
                 "test this circuit with the sensor's own maker's method");
     }
 
     /** Refuses an input that can be recognised as one of these. */
     static void check(Input input) {
         if (input instanceof PulledUpInput pulledUp && pulledUp.supplyVolts().nominal() >= LEAST_OUT_OF_REACH_VOLTS) {
-            throw new RigException("no passive rig can stand in for " + PULLED_UP_8_TO_12_V.what + " (this one: "
+            throw new Refused("no passive rig can stand in for " + PULLED_UP_8_TO_12_V.what + " (this one: "
                     + Bounds.print(pulledUp.supplyVolts().nominal(), Unit.VOLT) + "): " + PULLED_UP_8_TO_12_V.reason,
                     "test this circuit by other means");
         }

@@ -2,6 +2,7 @@ package understudy.rig;
 
 import understudy.quantity.Range;
 import understudy.quantity.Unit;
+import understudy.refusal.Refused;
 
 /**
  * An input with a resistor to a supply, which a Hall sensor or a switch pulls to ground.
@@ -20,7 +21,7 @@ public record PulledUpInput(
         Bounds.check("supply of the pull-up", supplyVolts, new Range(0.5, 60, Unit.VOLT));
         Bounds.check("pull-up resistor", pullUpOhms, Bounds.OHMS);
         if (!(lowBelowVolts > 0 && lowBelowVolts < highAboveVolts && highAboveVolts < supplyVolts.nominal())) {
-            throw new RigException("the thresholds are given as low below " + lowBelowVolts + " V and high above "
+            throw new Refused("the thresholds are given as low below " + lowBelowVolts + " V and high above "
                     + highAboveVolts + " V", "both must lie between 0 V and the supply of "
                     + Bounds.print(supplyVolts.nominal(), Unit.VOLT) + ", the low one below the high one");
         }

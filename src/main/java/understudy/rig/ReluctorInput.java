@@ -1,5 +1,7 @@
 package understudy.rig;
 
+import understudy.refusal.Refused;
+
 /**
  * An input for a variable-reluctance sensor. The comparator sees the volts between its two sides when differential, else
  * those above {@code referenceVolts}.
@@ -41,7 +43,7 @@ public record ReluctorInput(
         Bounds.check("reference", referenceVolts, Bounds.VOLTS);
         Bounds.check("largest sensor resistance", mostSensorOhms, Bounds.OHMS);
         if (differential && referenceVolts != 0) {
-            throw new RigException("a differential input was given a reference of " + referenceVolts + " V",
+            throw new Refused("a differential input was given a reference of " + referenceVolts + " V",
                     "leave it out: the comparator compares the two pins");
         }
     }

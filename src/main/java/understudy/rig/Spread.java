@@ -1,5 +1,7 @@
 package understudy.rig;
 
+import understudy.refusal.Refused;
+
 /**
  * A value that is known within a tolerance.
  *
@@ -10,7 +12,7 @@ public record Spread(double nominal, double tolerance) {
 
     public Spread {
         if (!Double.isFinite(nominal)) {
-            throw new RigException("a part is given as " + nominal, "give it a number");
+            throw new Refused("a part is given as " + nominal, "give it a number");
         }
         Bounds.fraction("tolerance", tolerance, 0, 0.9);
     }

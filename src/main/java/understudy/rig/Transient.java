@@ -1,5 +1,7 @@
 package understudy.rig;
 
+import understudy.refusal.Refused;
+
 /**
  * A rig on an input, followed through time. The audio output's volts run straight from sample to sample; for such a
  * source each step is exact. Where a clamp begins or ceases to conduct within a step, that instant is solved for and the
@@ -23,7 +25,7 @@ public final class Transient {
 
     Transient(Wiring wiring, double voltsPerFullScale, double stepSeconds, double[] start) {
         if (!(stepSeconds >= 1e-9 && stepSeconds <= 1e3)) {
-            throw new RigException("a step of " + stepSeconds + " s was asked for", "allowed are 1 ns to 1000 s");
+            throw new Refused("a step of " + stepSeconds + " s was asked for", "allowed are 1 ns to 1000 s");
         }
         this.wiring = wiring;
         this.stepSeconds = stepSeconds;

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import understudy.quantity.Range;
 import understudy.quantity.Unit;
+import understudy.refusal.Refused;
 
 /**
  * What two readings of a voltmeter tell of an unknown input: a voltage behind a resistance. With a known resistor R from
@@ -54,7 +55,7 @@ public record UnknownInput(
             return quiet(readOpenVolts, openOff);
         }
         if (readLoadedVolts - loadedOff > readOpenVolts + openOff) {
-            throw new RigException("the reading rises from " + Bounds.print(readOpenVolts, Unit.VOLT) + " to "
+            throw new Refused("the reading rises from " + Bounds.print(readOpenVolts, Unit.VOLT) + " to "
                     + Bounds.print(readLoadedVolts, Unit.VOLT) + " with a resistor to ground",
                     "swap the two readings, or measure again: something else moves the voltage");
         }

@@ -1,5 +1,7 @@
 package understudy.store;
 
+import understudy.refusal.Remedy;
+import understudy.refusal.Deed;
 import java.sql.Connection;
 import java.sql.PreparedStatement;
 import java.sql.ResultSet;
@@ -12,6 +14,7 @@ import understudy.text.Nearest;
 import understudy.trace.Entry;
 import understudy.trace.Hunt;
 import understudy.trace.Job;
+import understudy.refusal.Refused;
 
 /**
  * The jobs in a store. Each thing that happens is on the disk before the method that keeps it returns. Names are looked up
@@ -30,19 +33,19 @@ public final class Jobs {
     /**
      * Keeps a new job, with the events that it has already.
      *
-     * @throws StoreException when there is one of that name, or it is no name
-     * @throws understudy.trace.TraceException when its circuits can't be read
+     * @throws Refused when there is one of that name, or it is no name
+     * @throws understudy.refusal.Refused when its circuits can't be read
      */
     public Hunt begin(Job job) {
         if (!job.name().matches(NAME) || job.name().chars().anyMatch(Character::isISOControl)) {
-            throw StoreException.input("\"" + job.name() + "\" is no name for a job; give 1 to 60 letters, digits and signs on one"
+            throw new Refused("\"" + job.name() + "\" is no name for a job", "give 1 to 60 letters, digits and signs on one"
                     + " line, without a blank at either end, like \"speedometer, May\"");
         }
         Hunt hunt = Hunt.of(job);
         State state = State.of(hunt);
         return store.write(on -> {
             if (idOf(on, job.name()).isPresent()) {
-                throw StoreException.input("there is a job called \"" + job.name() + "\" already; give another name");
+                throw new Refused("there is a job called \"" + job.name() + "\" already", "give another name");
             }
             JobRows.insert(on, job, hunt.circuit().title(), state);
             return hunt;
@@ -52,19 +55,19 @@ public final class Jobs {
     /**
      * Keeps one thing more. A job that was archived is back among the others then.
      *
-     * @throws understudy.trace.TraceException when that can't be, or not yet; nothing has changed then
-     * @throws StoreException when another process went on with the job; nothing has changed by this one then
+     * @throws understudy.refusal.Refused when that can't be, or not yet; nothing has changed then
+     * @throws Refused when another process went on with the job; nothing has changed by this one then
      */
     public Hunt add(Hunt hunt, Instant at, Entry entry) {
         Job before = hunt.job();
         Hunt after = hunt.after(at, entry);
         State state = State.of(after);
         return store.write(on -> {
-            long id = idOf(on, before.name()).orElseThrow(() -> StoreException.again("another Understudy removed job \""
-                    + before.name() + "\"; what you entered last was not kept"));
+            long id = idOf(on, before.name()).orElseThrow(() -> Refused.setup("", "another Understudy removed job \""
+                    + before.name() + "\"", "what you entered last was not kept"));
             if (!isAt(on, id, before)) {
-                throw StoreException.again("another Understudy went on with job \"" + before.name()
-                        + "\"; what you entered last was not kept; resume the job and enter it again");
+                throw Refused.setup("", "another Understudy went on with job \"" + before.name()
+                        + "\"", "what you entered last was not kept; resume the job and enter it again");
             }
             JobRows.insert(on, id, before.events().size() + 1, List.of(new Job.Event(at, entry)));
             JobRows.update(on, id, state, at, SearchText.of(entry));
@@ -82,7 +85,7 @@ public final class Jobs {
         }
     }
 
-    /** @throws StoreException when there is none of that name */
+    /** @throws Refused when there is none of that name */
     public Job find(String name) {
         return store.atOneMoment(on -> JobRows.job(on, known(on, name)));
     }
@@ -193,11 +196,12 @@ public final class Jobs {
         return id.get();
     }
 
-    private static StoreException unknown(Connection on, String name) throws SQLException {
+    private static Refused unknown(Connection on, String name) throws SQLException {
         List<String> known = names(on);
         List<String> near = Nearest.to(name, known);
-        return StoreException.input("there is no job called \"" + name + "\"; " + (known.isEmpty()
-                ? "begin one with 'understudy trace CIRCUIT'"
-                : near.isEmpty() ? "'understudy jobs' lists them" : "did you mean \"" + near.get(0) + "\"?"));
+        return new Refused("there is no job called \"" + name + "\"", known.isEmpty()
+                ? Remedy.of("begin one: ").perform(Deed.BEGIN_HUNT, "")
+                : near.isEmpty() ? Remedy.of("list them: ").perform(Deed.LIST_JOBS, "")
+                : Remedy.of("did you mean \"" + near.get(0) + "\"?"));
     }
 }

@@ -2,7 +2,7 @@ package understudy.store;
 
 import java.time.Instant;
 import java.util.Optional;
-import understudy.quantity.QuantityException;
+import understudy.refusal.Refused;
 import understudy.rig.AudioOutput;
 import understudy.rig.Divider;
 import understudy.rig.Lead;
@@ -38,7 +38,7 @@ public record NamedRig(
 
     public NamedRig {
         if (!name.matches(NAME)) {
-            throw new QuantityException("\"" + name + "\" is no name for a rig",
+            throw new Refused("\"" + name + "\" is no name for a rig",
                     "give 1 to 40 letters, digits, - and _, like bench-1");
         }
     }

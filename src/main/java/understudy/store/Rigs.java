@@ -1,5 +1,7 @@
 package understudy.store;
 
+import understudy.refusal.Remedy;
+import understudy.refusal.Deed;
 import java.sql.Connection;
 import java.sql.PreparedStatement;
 import java.sql.ResultSet;
@@ -12,6 +14,7 @@ import java.util.Optional;
 import java.util.TreeMap;
 import java.util.stream.Collectors;
 import understudy.rig.Limits;
+import understudy.refusal.Refused;
 
 /** The rigs in a store, with the calibrations of each. Names are looked up whatever the case of their letters. */
 public final class Rigs {
@@ -36,7 +39,7 @@ public final class Rigs {
         });
     }
 
-    /** @throws StoreException when there is none of that name */
+    /** @throws Refused when there is none of that name */
     public NamedRig find(String name) {
         return all().stream().filter(rig -> rig.name().equalsIgnoreCase(name)).findFirst().orElseThrow(() -> unknown(name));
     }
@@ -49,8 +52,8 @@ public final class Rigs {
     public void make(NamedRig rig) {
         store.write(on -> {
             if (idOf(on, rig.name()).isPresent()) {
-                throw StoreException.input("there is a rig called " + rig.name() + " already; give another name, or change"
-                        + " that one with 'understudy rig edit " + rig.name() + "'");
+                throw new Refused("there is a rig called " + rig.name() + " already", 
+                        Remedy.of("give another name, or change that one: ").perform(Deed.CHANGE_RIG, rig.name()));
             }
             return columns(rig).insert(on, "rig");
         });
@@ -61,7 +64,7 @@ public final class Rigs {
         store.write(on -> {
             long id = idOf(on, name).orElseThrow(() -> unknown(name));
             if (idOf(on, changed.name()).filter(other -> other != id).isPresent()) {
-                throw StoreException.input("there is another rig called " + changed.name() + " already; give another name");
+                throw new Refused("there is another rig called " + changed.name() + " already", "give another name");
             }
             columns(changed).update(on, "rig", id);
             return null;
@@ -159,10 +162,10 @@ public final class Rigs {
         }
     }
 
-    private StoreException unknown(String name) {
+    private Refused unknown(String name) {
         String known = all().stream().map(NamedRig::name).collect(Collectors.joining(", "));
-        return StoreException.input("there is no rig called \"" + name + "\"; " + (known.isEmpty()
-                ? "make one with 'understudy rig make NAME'" : "there are: " + known));
+        return new Refused("there is no rig called \"" + name + "\"", known.isEmpty()
+                ? Remedy.of("make one: ").perform(Deed.MAKE_RIG, "") : Remedy.of("there are: " + known));
     }
 
     private static Columns columns(NamedRig rig) {

@@ -11,6 +11,7 @@ import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.sql.Statement;
 import java.util.List;
+import understudy.refusal.Refused;
 
 /**
  * What the user keeps from one day to the next, in one SQLite file. Whatever was written is on the disk when the writing
@@ -48,7 +49,7 @@ public final class Store implements AutoCloseable {
      * Opens the file, makes it where there is none, and brings one of an older version up to date. Where it may not be
      * written it can still be read.
      *
-     * @throws StoreException when that can't be; a file of a newer version, or of another program, is left as it is
+     * @throws Refused when that can't be; a file of a newer version, or of another program, is left as it is
      */
     public static Store open(Path file) {
         if (Files.exists(file) && !(Files.isWritable(file) && Files.isWritable(file.toAbsolutePath().getParent()))) {
@@ -57,8 +58,8 @@ public final class Store implements AutoCloseable {
         try {
             Files.createDirectories(file.toAbsolutePath().getParent());
         } catch (IOException e) {
-            throw StoreException.setup(file.toAbsolutePath().getParent() + ": this folder, for what you keep, can't be made ("
-                    + e.getMessage() + "); make it yourself, or set XDG_DATA_HOME to a place that may be written", e);
+            throw Refused.setup("", file.toAbsolutePath().getParent() + ": this folder, for what you keep, can't be made ("
+                    + e.getMessage() + ")", "make it yourself, or set XDG_DATA_HOME to a place that may be written", e);
         }
         return open(file, "jdbc:sqlite:" + file.toAbsolutePath());
     }
@@ -83,12 +84,11 @@ public final class Store implements AutoCloseable {
         int owner = number("application_id");
         boolean empty = number("schema_version") == 0;
         if (!empty && owner != APPLICATION_ID) {
-            throw StoreException.setup(file + ": this is not an Understudy database; move it away, then a new one is made",
-                    null);
+            throw Refused.setup(file.toString(), "this is not an Understudy database", "move it away, then a new one is made", null);
         }
         if (version > MIGRATIONS.size()) {
-            throw StoreException.setup(file + ": this was written by a newer Understudy (layout " + version
-                    + ", this one knows up to " + MIGRATIONS.size() + "); use the newer one; nothing was changed", null);
+            throw Refused.setup(file.toString(), "this was written by a newer Understudy (layout " + version
+                    + ", this one knows up to " + MIGRATIONS.size() + ")", "use the newer one; nothing was changed", null);
         }
         pragma("foreign_keys = ON");
         if (version < MIGRATIONS.size()) {

@@ -4,6 +4,7 @@ import java.nio.file.Path;
 import java.sql.SQLException;
 import org.sqlite.SQLiteErrorCode;
 import org.sqlite.SQLiteException;
+import understudy.refusal.Refused;
 
 /** What SQLite reports, in words, with what to do. */
 final class Trouble {
@@ -12,7 +13,7 @@ final class Trouble {
 
     private Trouble() {}
 
-    static StoreException with(Path file, SQLException e) {
+    static Refused with(Path file, SQLException e) {
         int code = e instanceof SQLiteException sqlite ? sqlite.getResultCode().code & PRIMARY_CODE : e.getErrorCode();
         String what;
         if (code == SQLiteErrorCode.SQLITE_FULL.code) {
@@ -33,6 +34,6 @@ final class Trouble {
         } else {
             what = "this database does not work: " + e.getMessage();
         }
-        return StoreException.setup(file + ": " + what, e);
+        return Refused.setup(file.toString(), "" + what, "", e);
     }
 }

@@ -8,22 +8,27 @@ import java.util.Set;
 import java.util.function.IntUnaryOperator;
 import org.snakeyaml.engine.v2.exceptions.Mark;
 import org.snakeyaml.engine.v2.nodes.Node;
-import understudy.quantity.QuantityException;
+import understudy.refusal.Location;
+import understudy.refusal.Refusal;
+import understudy.refusal.Refused;
 
 /** Collects the problems of one text; reading goes on after each, so that all come out in one pass. */
 public final class Problems {
-    private final String file;
+    private static final Comparator<Location.Line> LINES =
+            Comparator.comparingInt(Location.Line::line).thenComparingInt(Location.Line::column);
+
+    private final Location text;
     private final IntUnaryOperator columns;
-    private final Set<Problem> found = new LinkedHashSet<>(); // what an alias repeats is said once
+    private final Set<Refusal> found = new LinkedHashSet<>(); // what an alias repeats is said once
     private int reported;
 
     public Problems(String file) {
-        this(file, column -> column);
+        this(Location.named(file), column -> column);
     }
 
     /** @param columns from columns of the first line read to those of what was written, where one was made of the other */
-    public Problems(String file, IntUnaryOperator columns) {
-        this.file = file;
+    public Problems(Location text, IntUnaryOperator columns) {
+        this.text = text;
         this.columns = columns;
     }
 
@@ -31,7 +36,7 @@ public final class Problems {
         add(node.getStartMark(), wrong, right);
     }
 
-    public void add(Node node, QuantityException e) {
+    public void add(Node node, Refused e) {
         add(node, e.wrong(), e.right());
     }
 
@@ -41,7 +46,7 @@ public final class Problems {
 
     public void at(int line, int column, String wrong, String right) {
         int written = line == 1 ? Math.max(1, columns.applyAsInt(column)) : column;
-        found.add(new Problem(file, line, written, wrong, right));
+        found.add(new Refusal(new Location.Line(text, line, written), wrong, right));
         reported++;
     }
 
@@ -54,9 +59,9 @@ public final class Problems {
         return found.isEmpty();
     }
 
-    public List<Problem> inOrder() {
+    public List<Refusal> inOrder() {
         return found.stream()
-                .sorted(Comparator.comparingInt(Problem::line).thenComparingInt(Problem::column))
+                .sorted(Comparator.comparing(refusal -> (Location.Line) refusal.location(), LINES))
                 .toList();
     }
 }

@@ -1,5 +1,8 @@
 package understudy.text;
 
+import understudy.refusal.Result;
+import understudy.refusal.Refusal;
+import understudy.refusal.Location;
 import java.io.IOException;
 import java.io.InputStream;
 import java.io.UncheckedIOException;
@@ -79,12 +82,12 @@ public record Shelf(String folder, String landmark, String what, String example)
         if (bytes.isPresent()) {
             return Result.of(new Source(idOrPath + ".yaml", new String(bytes.get(), StandardCharsets.UTF_8)));
         }
-        Problems problems = new Problems(idOrPath);
         if (isFileName(idOrPath)) {
-            return Result.of(TextFile.read(idOrPath, problems).map(text -> new Source(idOrPath, text)), problems);
+            Problems problems = new Problems(idOrPath);
+            return Result.of(TextFile.read(idOrPath, problems).map(text -> new Source(idOrPath, text)), problems.inOrder());
         }
-        problems.at(1, 1, "there is no " + what + " of this name", advice(idOrPath));
-        return Result.refused(problems.inOrder());
+        return Result.refused(List.of(new Refusal(
+                Location.named(idOrPath), "there is no " + what + " of this name", advice(idOrPath))));
     }
 
     /** Whether a name is that of a file of the user's own. */

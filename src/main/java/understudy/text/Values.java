@@ -10,7 +10,7 @@ import org.snakeyaml.engine.v2.nodes.ScalarNode;
 import org.snakeyaml.engine.v2.nodes.Tag;
 import org.snakeyaml.engine.v2.schema.CoreSchema;
 import understudy.quantity.Dimension;
-import understudy.quantity.QuantityException;
+import understudy.refusal.Refused;
 import understudy.quantity.Range;
 
 /** Single values: text, words, whole numbers, ratios, quantities. What can't be read is a problem and a stand-in. */
@@ -77,7 +77,7 @@ public final class Values {
         Optional<String> written = string(node, "write " + example);
         try {
             return written.isPresent() ? reader.applyAsDouble(written.get()) : Double.NaN;
-        } catch (QuantityException e) {
+        } catch (Refused e) {
             problems.add(node, e);
             return Double.NaN;
         }

@@ -4,6 +4,7 @@ import java.util.List;
 import java.util.Optional;
 import understudy.quantity.Quantity;
 import understudy.quantity.Unit;
+import understudy.refusal.Refused;
 
 /** Whether an entry may be added to a hunt as it stands. What is refused changes nothing. */
 final class Admission {
@@ -18,18 +19,18 @@ final class Admission {
 
     void check(Entry entry) {
         if (hunt.next() instanceof Step.Ended && !(entry instanceof Entry.Withdrawn)) {
-            throw new TraceException("this job is closed", "begin a new one, or withdraw its closing to go on with it");
+            throw new Refused("this job is closed", "begin a new one, or withdraw its closing to go on with it");
         }
         if (entry instanceof Entry.PinMeasured pin) {
             cautioned();
             place(pin.place());
             if (!(Math.abs(pin.volts()) <= MOST_VOLTS)) {
-                throw new TraceException(pin.volts() + " V on a sensor pin can't be", "look at the meter's range again");
+                throw new Refused(pin.volts() + " V on a sensor pin can't be", "look at the meter's range again");
             }
         } else if (entry instanceof Entry.Injected injected) {
             injected(injected);
         } else if (entry instanceof Entry.WentOn && hunt.methodProven()) {
-            throw new TraceException("the method is proven", "there is nothing to go on without");
+            throw new Refused("the method is proven", "there is nothing to go on without");
         } else if (entry instanceof Entry.Withdrawn withdrawn) {
             withdrawn(withdrawn);
         } else if (entry instanceof Entry.Repaired) {
@@ -41,20 +42,20 @@ final class Admission {
 
     private void cautioned() {
         if (hunt.next() instanceof Step.Caution) {
-            throw new TraceException("the cautions were not ticked", "read and tick them first");
+            throw new Refused("the cautions were not ticked", "read and tick them first");
         }
     }
 
     private void place(Place place) {
         if (place.onReference() && hunt.subjects().reference().isEmpty()) {
-            throw new TraceException("this job has no reference circuit", "inject on the suspect circuit");
+            throw new Refused("this job has no reference circuit", "inject on the suspect circuit");
         }
         List<Point> points = hunt.circuitOf(place).points();
         if (place.point() < 0 || place.point() >= points.size()) {
-            throw new TraceException("the circuit has no point " + (place.point() + 1), "it has 1 to " + points.size());
+            throw new Refused("the circuit has no point " + (place.point() + 1), "it has 1 to " + points.size());
         }
         if (!points.get(place.point()).injectable()) {
-            throw new TraceException("the rig can't be clipped on at " + hunt.name(place),
+            throw new Refused("the rig can't be clipped on at " + hunt.name(place),
                     "take another point, or change the circuit file");
         }
     }
@@ -63,21 +64,21 @@ final class Admission {
         cautioned();
         place(injected.place());
         if (!injected.place().onReference() && hunt.next() instanceof Step.Inject next && next.purpose() == Step.Purpose.METHOD) {
-            throw new TraceException("the method is not proven yet",
+            throw new Refused("the method is not proven yet",
                     "inject on the reference circuit first, or say why you go on without");
         }
         if (!hunt.measured(injected.place())) {
-            throw new TraceException("the pin at " + hunt.name(injected.place()) + " was not measured, or more lies on it than"
+            throw new Refused("the pin at " + hunt.name(injected.place()) + " was not measured, or more lies on it than"
                     + " the input allows", "measure it each time before you clip on; allowed are " + allowed());
         }
         if (!(injected.levelPart() > 0 && injected.levelPart() <= 1)) {
-            throw new TraceException("a level of " + Math.round(100 * injected.levelPart()) + " % can't be",
+            throw new Refused("a level of " + Math.round(100 * injected.levelPart()) + " % can't be",
                     "allowed are more than 0 % to 100 %");
         }
         Optional<Integer> moved = injected.moved();
         int last = hunt.circuitOf(injected.place()).points().size();
         if (moved.isPresent() && !(moved.get() > injected.place().point() && moved.get() <= last)) {
-            throw new TraceException("what was moved lies on the sensor's side of the clips",
+            throw new Refused("what was moved lies on the sensor's side of the clips",
                     "only what lies between the clips and the module can make the display come and go");
         }
     }
@@ -90,12 +91,12 @@ final class Admission {
     private void withdrawn(Entry.Withdrawn withdrawn) {
         Optional<Numbered> event = hunt.events().stream().filter(one -> one.number() == withdrawn.number()).findFirst();
         if (event.isEmpty()) {
-            throw new TraceException("there is no step " + withdrawn.number(), hunt.events().isEmpty()
+            throw new Refused("there is no step " + withdrawn.number(), hunt.events().isEmpty()
                     ? "nothing has happened yet" : "there are 1 to " + hunt.events().size());
         } else if (!event.get().standing()) {
-            throw new TraceException("step " + withdrawn.number() + " is withdrawn already", "nothing needs to be done");
+            throw new Refused("step " + withdrawn.number() + " is withdrawn already", "nothing needs to be done");
         } else if (event.get().entry() instanceof Entry.Withdrawn) {
-            throw new TraceException("step " + withdrawn.number() + " withdrew another", "do that other step again instead");
+            throw new Refused("step " + withdrawn.number() + " withdrew another", "do that other step again instead");
         }
     }
 
@@ -103,11 +104,11 @@ final class Admission {
     private void repaired() {
         cautioned();
         if (hunt.next() instanceof Step.Prove prove) {
-            throw new TraceException("the module is not convicted yet", "first prove: "
+            throw new Refused("the module is not convicted yet", "first prove: "
                     + String.join(", ", prove.outstanding().stream().map(Proof::key).toList()));
         }
         if (!(hunt.next() instanceof Step.Repair)) {
-            throw new TraceException("nothing is convicted yet, so there is nothing to repair",
+            throw new Refused("nothing is convicted yet, so there is nothing to repair",
                     "go on injecting, or keep what you did as a note");
         }
     }

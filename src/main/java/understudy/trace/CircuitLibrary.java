@@ -1,7 +1,7 @@
 package understudy.trace;
 
 import java.util.List;
-import understudy.text.Result;
+import understudy.refusal.Result;
 import understudy.text.Shelf;
 import understudy.text.Source;
 

@@ -14,10 +14,11 @@ import understudy.reading.Reading;
 import understudy.reading.ReadingReader;
 import understudy.text.Fields;
 import understudy.text.Problems;
-import understudy.text.Result;
+import understudy.refusal.Result;
 import understudy.text.Source;
 import understudy.text.Values;
 import understudy.text.YamlText;
+import understudy.refusal.Refused;
 
 /**
  * Reads circuit files. Whatever is wrong comes back as problems with their places, all of them in one pass; nothing is
@@ -58,7 +59,7 @@ public final class CircuitReader {
     /** Reads a file; the circuit's id is the file's name without folder and ending. */
     public static Result<Circuit> read(Source source) {
         CircuitReader reader = new CircuitReader(source);
-        return Result.of(YamlText.tree(source.text(), reader.problems).flatMap(reader::circuit), reader.problems);
+        return Result.of(YamlText.tree(source.text(), reader.problems).flatMap(reader::circuit), reader.problems.inOrder());
     }
 
     /**
@@ -66,7 +67,7 @@ public final class CircuitReader {
      * right behind a reading of several lines.
      *
      * @param source of a circuit that can be read
-     * @throws TraceException where the reading stands elsewhere in the file, and is only referred to
+     * @throws Refused where the reading stands elsewhere in the file, and is only referred to
      */
     public static Source expecting(Source source, Reading reading) {
         String text = source.text();
@@ -78,7 +79,7 @@ public final class CircuitReader {
         // a mapping written line by line ends where the next key begins
         boolean lines = before.length() < text.length() - after.length() && text.charAt(text.length() - after.length() - 1) == '\n';
         Source changed = new Source(source.fileName(), before + reading.text() + (lines ? "\n" : "") + after);
-        read(changed).value().filter(circuit -> circuit.reading().kind() == reading.kind()).orElseThrow(() -> new TraceException(
+        read(changed).value().filter(circuit -> circuit.reading().kind() == reading.kind()).orElseThrow(() -> new Refused(
                 source.fileName() + ": its reading can't be replaced by the learned one", "write it out behind \"reading:\", without & and *"));
         return changed;
     }

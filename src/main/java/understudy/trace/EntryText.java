@@ -7,6 +7,7 @@ import java.util.Optional;
 import understudy.pattern.Hazard;
 import understudy.reading.DisplayUnit;
 import understudy.reading.Expected;
+import understudy.refusal.Refused;
 
 /**
  * An entry as names and texts, as it is stored and exported; and back.
@@ -79,7 +80,7 @@ public record EntryText(String kind, Map<String, String> values) {
         return new EntryText("injected", v);
     }
 
-    /** @throws TraceException when this is not what {@link #of} writes */
+    /** @throws Refused when this is not what {@link #of} writes */
     public Entry entry() {
         return switch (kind) {
             case "cautioned" -> new Entry.Cautioned(Arrays.stream(text("hazards").split(" ")).filter(key -> !key.isEmpty())
@@ -93,7 +94,7 @@ public record EntryText(String kind, Map<String, String> values) {
             case "repaired" -> new Entry.Repaired(text("words"));
             case "closed" -> new Entry.Closed(text("words"), Optional.ofNullable(values.get("own-sensor-works"))
                     .map(Boolean::parseBoolean));
-            default -> throw new TraceException("an entry \"" + kind + "\" is not known", "a newer Understudy may know it");
+            default -> throw new Refused("an entry \"" + kind + "\" is not known", "a newer Understudy may know it");
         };
     }
 
@@ -148,8 +149,8 @@ public record EntryText(String kind, Map<String, String> values) {
         return (int) number;
     }
 
-    private TraceException wrong(String name) {
-        return new TraceException("an entry \"" + kind + "\" has \"" + name + ": " + values.getOrDefault(name, "(nothing)")
+    private Refused wrong(String name) {
+        return new Refused("an entry \"" + kind + "\" has \"" + name + ": " + values.getOrDefault(name, "(nothing)")
                 + "\"", "it may be damaged, or of a newer Understudy");
     }
 }

@@ -9,6 +9,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import understudy.pattern.Hazard;
+import understudy.refusal.Refused;
 
 /**
  * How a job stands: everything that follows from its events, computed afresh. Immutable; the terminal and any other
@@ -30,7 +31,7 @@ public final class Hunt {
         this.evidence = new Evidence(subjects.suspect().circuit(), standing());
     }
 
-    /** @throws TraceException when the circuit or pattern that the job keeps can't be read */
+    /** @throws Refused when the circuit or pattern that the job keeps can't be read */
     public static Hunt of(Job job) {
         return new Hunt(job, Subjects.of(job));
     }
@@ -186,13 +187,13 @@ public final class Hunt {
     /**
      * The hunt after one thing more.
      *
-     * @throws TraceException when that can't be, or not yet; nothing has changed then
+     * @throws Refused when that can't be, or not yet; nothing has changed then
      */
     public Hunt after(Instant at, Entry entry) {
         new Admission(this).check(entry);
         Hunt after = new Hunt(job.with(at, entry), subjects);
         if (!after.odds().possible()) {
-            throw new TraceException("no single fault explains these readings, and the circuit file says that none is ever wrong",
+            throw new Refused("no single fault explains these readings, and the circuit file says that none is ever wrong",
                     "withdraw one that you doubt, or say in the file how often readings are wrong");
         }
         return after;

@@ -50,7 +50,7 @@ class FileLineTest {
         assertThat(line.write(new byte[FRAME_BYTES], 0, FRAME_BYTES)).isZero();
     }
 
-    private static FileLine line(Path target) throws AudioException {
+    private static FileLine line(Path target) {
         return new FileLine(new SilentLine(48_000, FRAME_BYTES, 80, Clock.SYSTEM),
                 WavWriter.create(target, 1, 48_000, SampleFormat.PCM24));
     }

@@ -114,7 +114,7 @@ public final class LoopbackCard implements AutoCloseable {
     }
 
     /** The card's output in the format that a player would choose. */
-    public DeviceChoice choice(int channels) throws AudioException {
+    public DeviceChoice choice(int channels) {
         return Devices.choose(output(), channels, OptionalInt.of(48000));
     }
 

@@ -36,7 +36,7 @@ class LoopbackFaultTest {
         card.close();
     }
 
-    private void play(VoltSource source) throws AudioException, InterruptedException {
+    private void play(VoltSource source) throws InterruptedException {
         player = Player.open(() -> source, ONE_VOLT, card.choice(1), PlayerSettings.DEFAULT);
         player.start();
         await(() -> player.status().secondsPlayed() > 0.5);

@@ -13,6 +13,7 @@ import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import understudy.rig.OutputScale;
+import understudy.refusal.Refused;
 
 /** Through javax.sound into the virtual card, and back. */
 class LoopbackTest {
@@ -89,7 +90,7 @@ class LoopbackTest {
             assertThat(best.rateHz()).isEqualTo(48000);
             assertThat(best.channels()).isEqualTo(2);
             assertThatThrownBy(() -> Devices.choose(card.output(), 200, OptionalInt.of(48000)))
-                    .isInstanceOf(AudioException.class)
+                    .isInstanceOf(Refused.class)
                     .hasMessageContaining("\"default [default]\" does not open with 200 channels at 48000 Hz");
         }
     }
@@ -125,7 +126,7 @@ class LoopbackTest {
             }
             card.kill();
             Thread.sleep(4000); // Three seconds of patience, and time for a busy machine.
-            assertThatThrownBy(recorder::stop).isInstanceOf(AudioException.class).hasMessageContaining("is lost");
+            assertThatThrownBy(recorder::stop).isInstanceOf(Refused.class).hasMessageContaining("is lost");
         }
         assertThat(Files.list(folder)).isEmpty();
     }

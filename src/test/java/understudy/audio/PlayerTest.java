@@ -21,13 +21,13 @@ class PlayerTest {
         return Sources.sine(1, 48000, 1000, 0.5);
     }
 
-    private static Player open(PlayerSettings settings) throws AudioException {
+    private static Player open(PlayerSettings settings) {
         return Player.open(PlayerTest::tone, ONE_VOLT, SILENT, settings);
     }
 
     /** Real time cannot be shorter than the signal. How much longer depends on how busy the machine is. */
     @Test
-    void aRehearsalTakesItsTimeAndPlaysItAll() throws AudioException, InterruptedException {
+    void aRehearsalTakesItsTimeAndPlaysItAll() throws InterruptedException {
         try (Player player = open(PlayerSettings.DEFAULT.withDuration(Duration.ofMillis(500)))) {
             assertThat(player.status().state()).isEqualTo(PlayerStatus.State.READY);
             long start = System.nanoTime();
@@ -45,7 +45,7 @@ class PlayerTest {
     }
 
     @Test
-    void aStopEndsItSoon() throws AudioException, InterruptedException {
+    void aStopEndsItSoon() throws InterruptedException {
         try (Player player = open(PlayerSettings.DEFAULT)) {
             player.start();
             assertThat(player.awaitEnd(Duration.ofMillis(300))).isEmpty();
@@ -55,7 +55,7 @@ class PlayerTest {
     }
 
     @Test
-    void whatNeverStartedCanBeClosed() throws AudioException, InterruptedException {
+    void whatNeverStartedCanBeClosed() throws InterruptedException {
         Player player = open(PlayerSettings.DEFAULT);
         player.close();
         assertThat(player.awaitEnd().end()).isInstanceOf(PlayerEnd.Stopped.class);
@@ -130,7 +130,7 @@ class PlayerTest {
     }
 
     @Test
-    void thePlayingThreadAllocatesNothing() throws AudioException, InterruptedException {
+    void thePlayingThreadAllocatesNothing() throws InterruptedException {
         try (Player player = open(PlayerSettings.DEFAULT)) {
             assertThat(bytesAllocatedWhilePlaying(player)).isZero();
         }

@@ -12,6 +12,7 @@ import java.util.Arrays;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import understudy.rig.OutputScale;
+import understudy.refusal.Refused;
 
 class WavReaderTest {
 
@@ -90,7 +91,7 @@ class WavReaderTest {
         if (message == null) {
             WavReader.open(file).close();
         } else {
-            assertThatThrownBy(() -> WavReader.open(file)).isInstanceOf(AudioException.class).hasMessageContaining(message);
+            assertThatThrownBy(() -> WavReader.open(file)).isInstanceOf(Refused.class).hasMessageContaining(message);
         }
     }
 

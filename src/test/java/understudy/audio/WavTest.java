@@ -20,6 +20,7 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.EnumSource;
 import understudy.rig.OutputScale;
 import understudy.wave.VoltSource;
+import understudy.refusal.Refused;
 
 class WavTest {
 
@@ -197,7 +198,7 @@ class WavTest {
         long frames = 1L << 60;
         assertThatThrownBy(() -> WavRender.write(Sources.constant(1, 48000, 0), ONE_VOLT, 1, SampleFormat.PCM16, frames,
                         folder.resolve("huge.wav"), f -> {}))
-                .isInstanceOf(AudioException.class)
+                .isInstanceOf(Refused.class)
                 .hasMessageMatching("(?s).*huge.wav: this needs 2305843009213.7 MB and the disk has [0-9.]+ MB free; make room.*");
         assertOnly();
     }
@@ -210,7 +211,7 @@ class WavTest {
 
     private void assertRefused(Path target, String message) {
         assertThatThrownBy(() -> WavWriter.create(target, 1, 48000, SampleFormat.PCM16))
-                .isInstanceOf(AudioException.class)
+                .isInstanceOf(Refused.class)
                 .hasMessage(target + ": " + message);
     }
 

@@ -13,6 +13,7 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import understudy.calibrate.Interference.Kind;
 import understudy.measure.InputFault;
+import understudy.refusal.Refused;
 
 /** Calibration by loopback over chains made here in software, each with one known trait. */
 class LoopbackFindingsTest {
@@ -170,7 +171,7 @@ class LoopbackFindingsTest {
     @Test
     void ratesThatDiffer() {
         LoopbackRun slow = recorded(samples -> straightLines(samples, 44_100.0 / 48_000));
-        assertThatThrownBy(() -> LoopbackFindings.of(PROGRAM, slow, 0)).isInstanceOf(CalibrationException.class)
+        assertThatThrownBy(() -> LoopbackFindings.of(PROGRAM, slow, 0)).isInstanceOf(Refused.class)
                 .hasMessageContaining("comes back as 916 Hz") // 997 x 44.1/48 is 915.99
                 .hasMessageContaining("different sample rates");
         LoopbackFindings converted = LoopbackFindings.of(PROGRAM,

@@ -12,6 +12,7 @@ import net.jqwik.api.constraints.DoubleRange;
 import understudy.calibrate.MeterFindings.Loaded;
 import understudy.rig.Meter;
 import understudy.rig.Spread;
+import understudy.refusal.Refused;
 
 /** Readings made by the divider rule from an output that is known, and what is concluded from them. */
 class MeterFindingsTest {
@@ -51,7 +52,7 @@ class MeterFindingsTest {
         MeterFindings found;
         try {
             found = MeterFindings.of(meter, 0.7, open, Optional.of(new Loaded(new Spread(1000, 0.05), loaded)));
-        } catch (CalibrationException e) {
+        } catch (Refused e) {
             // only where the digits outweigh what the output loses: 2 x 2 mV of 0.7 V is 6 ohm of 1 kohm
             assertThat(outputOhms).isLessThan(7);
             return;
@@ -82,12 +83,12 @@ class MeterFindingsTest {
         Meter meter = new Meter(10e6, 0.01, 0.003);
         Spread load = new Spread(1000, 0.01);
         assertThatThrownBy(() -> MeterFindings.of(meter, 0.5, 0.002, Optional.empty()))
-                .isInstanceOf(CalibrationException.class).hasMessageContaining("the meter shows 2 mV, too little");
+                .isInstanceOf(Refused.class).hasMessageContaining("the meter shows 2 mV, too little");
         assertThatThrownBy(() -> MeterFindings.of(meter, 0.5, 0.5, Optional.of(new Loaded(load, 0.6))))
-                .isInstanceOf(CalibrationException.class).hasMessageContaining("a load can't raise it");
+                .isInstanceOf(Refused.class).hasMessageContaining("a load can't raise it");
         assertThatThrownBy(() -> MeterFindings.of(meter, 0.5, 0.5, Optional.of(new Loaded(load, 0))))
-                .isInstanceOf(CalibrationException.class).hasMessageContaining("is the output shorted");
+                .isInstanceOf(Refused.class).hasMessageContaining("is the output shorted");
         assertThatThrownBy(() -> MeterFindings.of(meter, 0.5, 0.5, Optional.of(new Loaded(load, 0.04))))
-                .isInstanceOf(CalibrationException.class).hasMessageContaining("11.5 kohm, more than any audio output");
+                .isInstanceOf(Refused.class).hasMessageContaining("11.5 kohm, more than any audio output");
     }
 }

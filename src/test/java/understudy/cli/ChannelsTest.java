@@ -30,7 +30,7 @@ class ChannelsTest {
     @Test
     void aNumberAddsSilentChannelsBehindTheOutputs() {
         Pattern pattern = new Patterns().find("crank-36-1-cam-1-hall");
-        Given given = new Given();
+        Arguments given = new Arguments();
         assertThat(ChannelMap.read("4", pattern, given)).containsExactly(0, 1, Channels.SILENT, Channels.SILENT);
         assertThat(ChannelMap.read("cam, crank", pattern, given)).containsExactly(1, 0);
         assertThat(ChannelMap.read("-,cam,cam", pattern, given)).containsExactly(Channels.SILENT, 1, 1);

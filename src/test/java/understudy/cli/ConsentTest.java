@@ -12,6 +12,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import understudy.pattern.Hazard;
 import understudy.pattern.Pattern;
+import understudy.refusal.Refused;
 
 class ConsentTest {
 
@@ -48,7 +49,7 @@ class ConsentTest {
     void anythingButYesIsNo() throws IOException {
         for (String answer : new String[] {"no\n", "\n", "", "yes please\n"}) {
             assertThatThrownBy(() -> ask(Run.in(home).atTerminal(answer), crank, false))
-                    .isInstanceOf(Failed.class).hasMessage("nothing was played");
+                    .isInstanceOf(Refused.class).hasMessage("nothing was played");
         }
         assertThat(new Agreement(Run.in(home).folders()).file()).doesNotExist();
     }
@@ -67,7 +68,7 @@ class ConsentTest {
 
     @Test
     void aScriptMustSayYesBeforeASignalLeaves() {
-        assertThatThrownBy(() -> ask(Run.in(home), crank, true)).isInstanceOf(BadInput.class).hasMessage(
+        assertThatThrownBy(() -> ask(Run.in(home), crank, true)).isInstanceOf(Refused.class).hasMessage(
                 "the cautions have not been read and agreed to; read them with 'understudy cautions crank-36-1-vr', then"
                         + " add --yes, or play once in a terminal and say yes there");
         new Consent(Run.in(home).surroundings(new PrintWriter(out), new PrintWriter(err)), true).ask(crank, true);

@@ -145,7 +145,7 @@ class DividerCommandTest {
             --input;resistive;--duty;50 % to 10 %|--duty: "50 % to 10 %" runs downwards; write the smaller part first, like "10 % to 50 %"
             --input;resistive;--shunt;2k|--series: it is missing; give the series resistor too: without one nothing limits the current
             --input;resistive;--save|--save: it needs a rig to save into; add --rig NAME
-            --input;resistive;--rig;bench|there is no rig called "bench"; make one with 'understudy rig make NAME'
+            --input;resistive;--rig;bench|there is no rig called "bench"; make one: 'understudy rig make NAME'
             --input;resistive;--drawing;box.png|--drawing: "box.png" is no name for a picture; give a name that ends in .svg
             --input;resistive;--drawing;nowhere/box.svg|*--drawing: there is no folder *
             """)

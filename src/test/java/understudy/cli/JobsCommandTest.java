@@ -200,11 +200,11 @@ class JobsCommandTest {
     @ParameterizedTest
     @CsvSource(delimiter = '|', quoteCharacter = '`', textBlock = """
             show;spedometer, May|there is no job called "spedometer, May"; did you mean "speedometer, May"?
-            export;x;--to;a.json|there is no job called "x"; 'understudy jobs' lists them
+            export;x;--to;a.json|there is no job called "x"; list them: 'understudy jobs'
             export;speedometer, May;--to;a.txt|--to: "a.txt" is no name for a job's file; give a name that ends in .json or .csv
-            archive;x|there is no job called "x"; 'understudy jobs' lists them
-            unarchive;x|there is no job called "x"; 'understudy jobs' lists them
-            remove;x;--yes;x|there is no job called "x"; 'understudy jobs' lists them
+            archive;x|there is no job called "x"; list them: 'understudy jobs'
+            unarchive;x|there is no job called "x"; list them: 'understudy jobs'
+            remove;x;--yes;x|there is no job called "x"; list them: 'understudy jobs'
             import;nowhere.json|nowhere.json: there is no such file; see to its name and folder
             list;--most;0|--most: "0" will not do; give a whole number from 1 to 1000000
             """)

@@ -136,7 +136,7 @@ class RigCommandTest {
     @ParameterizedTest
     @CsvSource(delimiter = '|', quoteCharacter = '`', textBlock = """
             make;my bench|NAME: "my bench" is no name for a rig; give 1 to 40 letters, digits, - and _, like bench-1
-            make;bench|there is a rig called bench already; give another name, or change that one with 'understudy rig edit bench'
+            make;bench|there is a rig called bench already; give another name, or change that one: 'understudy rig edit bench'
             make;b;--device;no such thing|*--device: *
             make;b;--full-scale;1.4|--full-scale: "1.4" has no unit; write a voltage like 2.5 V
             make;b;--full-scale;100 V|--full-scale: 100 V is out of range; allowed are 50 mV to 60 V

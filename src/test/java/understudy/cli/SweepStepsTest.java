@@ -13,6 +13,7 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import understudy.pattern.Speed;
 import understudy.pattern.SpeedUnit;
+import understudy.refusal.Refused;
 
 class SweepStepsTest {
 
@@ -21,7 +22,7 @@ class SweepStepsTest {
     private static final Speed CRANK = new Speed(SpeedUnit.RPM, Double.NaN, 10, 1, 100);
 
     private static double[] list(Speed speed, String written) {
-        Given given = new Given();
+        Arguments given = new Arguments();
         List<SweepStep> steps = new SweepSteps(speed, given).list(written, 2, 3);
         given.refuse();
         assertThat(steps).allSatisfy(step -> {
@@ -32,7 +33,7 @@ class SweepStepsTest {
     }
 
     private static List<SweepStep> profile(String written) {
-        Given given = new Given();
+        Arguments given = new Arguments();
         List<SweepStep> steps = new SweepSteps(CRANK, given).profile(written);
         given.refuse();
         return steps;
@@ -58,7 +59,7 @@ class SweepStepsTest {
 
     @Test
     void theWayBackDoesNotRepeatTheTop() {
-        Given given = new Given();
+        Arguments given = new Arguments();
         List<SweepStep> up = new SweepSteps(CRANK, given).list("10, 20, 30 Hz", 1, 1);
         assertThat(SweepSteps.andBack(up, 1).stream().mapToDouble(SweepStep::speedHz)).containsExactly(10.0, 20.0, 30.0, 20.0, 10.0);
     }
@@ -96,8 +97,8 @@ class SweepStepsTest {
         "600 to 1200 rpm|--speeds: \"600 to 1200 rpm\" does not say how far apart; write it like",
     })
     void badListsAreRefused(String written, String problem) {
-        assertThatThrownBy(() -> list(CRANK, written)).isInstanceOfSatisfying(BadInput.class,
-                bad -> assertThat(bad.problems().get(0)).startsWith(problem));
+        assertThatThrownBy(() -> list(CRANK, written)).isInstanceOfSatisfying(Refused.class,
+                bad -> assertThat(bad.refusals().get(0).toString()).startsWith(problem));
     }
 
     @ParameterizedTest
@@ -107,8 +108,8 @@ class SweepStepsTest {
         "crank: 180 rpm, for: 3 s, cylinders: 4, ripple: 25 %|--profile: the display is read where it holds",
     })
     void profilesThatCantBeReadAtAreRefused(String written, String problem) {
-        assertThatThrownBy(() -> profile(written)).isInstanceOfSatisfying(BadInput.class,
-                bad -> assertThat(bad.problems().get(0)).startsWith(problem));
+        assertThatThrownBy(() -> profile(written)).isInstanceOfSatisfying(Refused.class,
+                bad -> assertThat(bad.refusals().get(0).toString()).startsWith(problem));
     }
 
     @Test

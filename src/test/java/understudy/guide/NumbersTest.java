@@ -23,7 +23,7 @@ import understudy.rig.Limits;
 import understudy.rig.Meter;
 import understudy.rig.Preferred;
 import understudy.rig.PulledUpInput;
-import understudy.rig.RigException;
+import understudy.refusal.Refused;
 import understudy.rig.Spread;
 import understudy.rig.UnknownInput;
 import understudy.rig.Use;
@@ -117,10 +117,10 @@ class NumbersTest {
         AudioOutput usual = output(PEAK_OF_ONE_VOLT_RMS);
         AudioOutput strongest = output(3 * PEAK_OF_ONE_VOLT_RMS);
         for (double ohms : new double[] {1e3, 4.7e3, 10e3}) {
-            assertThatThrownBy(() -> search(usual, pulledUp(ohms))).isInstanceOf(RigException.class);
+            assertThatThrownBy(() -> search(usual, pulledUp(ohms))).isInstanceOf(Refused.class);
         }
         for (double ohms : new double[] {1e3, 4.7e3}) {
-            assertThatThrownBy(() -> search(strongest, pulledUp(ohms))).isInstanceOf(RigException.class);
+            assertThatThrownBy(() -> search(strongest, pulledUp(ohms))).isInstanceOf(Refused.class);
         }
         assertThat(search(strongest, pulledUp(10e3)).assessment().marginVolts()).isPositive();
     }

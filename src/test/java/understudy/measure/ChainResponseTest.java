@@ -10,6 +10,7 @@ import java.util.function.DoubleUnaryOperator;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import understudy.refusal.Refused;
 
 class ChainResponseTest {
     private static final Sweep SWEEP = Sweep.usual(RATE_HZ, 0.8);
@@ -153,12 +154,12 @@ class ChainResponseTest {
     @Test
     void whatIsNoResponseIsSaid() {
         assertThatThrownBy(() -> ChainResponse.of(SWEEP, new double[100_000]))
-                .isInstanceOf(MeasureException.class).hasMessageContaining("ends early: 2.083 s of 9 s");
+                .isInstanceOf(Refused.class).hasMessageContaining("ends early: 2.083 s of 9 s");
         assertThatThrownBy(() -> ChainResponse.of(SWEEP, new double[432_000]))
-                .isInstanceOf(MeasureException.class).hasMessageContaining("no sweep comes back");
+                .isInstanceOf(Refused.class).hasMessageContaining("no sweep comes back");
         assertThatThrownBy(() -> ChainResponse.of(SWEEP, Signals.withNoise(new double[432_000], 0.1, 1)))
-                .isInstanceOf(MeasureException.class).hasMessageContaining("no sweep comes back");
+                .isInstanceOf(Refused.class).hasMessageContaining("no sweep comes back");
         assertThatThrownBy(() -> new Sweep(48_000, 1, 24_000, 8, 1))
-                .isInstanceOf(MeasureException.class).hasMessageContaining("at most 22.08 kHz, got 1 Hz to 24 kHz");
+                .isInstanceOf(Refused.class).hasMessageContaining("at most 22.08 kHz, got 1 Hz to 24 kHz");
     }
 }

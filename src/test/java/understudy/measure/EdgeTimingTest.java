@@ -11,6 +11,7 @@ import org.junit.jupiter.api.Test;
 import understudy.measure.DetectedWheel.Sensor;
 import understudy.measure.EdgeTiming.Course;
 import understudy.measure.TestWheel.Motion;
+import understudy.refusal.Refused;
 
 class EdgeTimingTest {
 
@@ -111,10 +112,10 @@ class EdgeTimingTest {
         double[] volts = WheelDetectorTest.WHEEL_36_1.hall(new Motion(10, 10, 2), 0, 1, 1.5);
         double[] instants = Pulses.of(volts, RATE_HZ).risingSeconds();
         assertThatThrownBy(() -> EdgeTiming.of(instants, WheelDetectorTest.WHEEL_60_2.leading(), Course.STEADY))
-                .isInstanceOf(MeasureException.class).hasMessageContaining("check the pattern");
+                .isInstanceOf(Refused.class).hasMessageContaining("check the pattern");
         assertThatThrownBy(() -> EdgeTiming.of(new double[2], new double[] {0}, Course.STEADY))
-                .isInstanceOf(MeasureException.class).hasMessageContaining("at least 3 edges, got 2");
+                .isInstanceOf(Refused.class).hasMessageContaining("at least 3 edges, got 2");
         assertThatThrownBy(() -> EdgeTiming.of(new double[9], new double[] {0.5, 0.2}, Course.STEADY))
-                .isInstanceOf(MeasureException.class).hasMessageContaining("edge 2 lies at 0.2 turns, after 0.5");
+                .isInstanceOf(Refused.class).hasMessageContaining("edge 2 lies at 0.2 turns, after 0.5");
     }
 }

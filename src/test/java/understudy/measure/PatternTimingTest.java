@@ -26,6 +26,7 @@ import understudy.pattern.Tone;
 import understudy.pattern.Tooth;
 import understudy.pattern.Wheel;
 import understudy.pattern.WheelSignal;
+import understudy.refusal.Refused;
 
 /**
  * Recordings whose every edge stands where a closed form of angle over time puts it, made without the engine; what is
@@ -165,7 +166,7 @@ class PatternTimingTest {
         }
         double[] volts = Signals.steps((int) (double) at.get(at.size() - 1) + 500, at.stream().mapToDouble(Double::doubleValue).toArray(), -1, 1, 2);
         Pattern other = pattern(new WheelSignal(wheel36(0), new Hall(-1, 1)), 0, new Profile.Ramp(8, 60, 6));
-        assertThatThrownBy(() -> timing(volts, other)).isInstanceOf(MeasureException.class).hasMessageContaining("this profile")
+        assertThatThrownBy(() -> timing(volts, other)).isInstanceOf(Refused.class).hasMessageContaining("this profile")
                 .hasMessageContaining("nobody changed the speed");
     }
 
@@ -228,7 +229,7 @@ class PatternTimingTest {
     @Test
     void whatHasNoEdgesIsSaid() {
         Pattern drawn = pattern(new understudy.pattern.Bursts(6000, 0.001, 1, 360, List.of(0.0), 0), 0);
-        assertThatThrownBy(() -> timing(new double[FRAMES], drawn)).isInstanceOf(MeasureException.class)
+        assertThatThrownBy(() -> timing(new double[FRAMES], drawn)).isInstanceOf(Refused.class)
                 .hasMessageContaining("output one of test has neither teeth nor a plain shape");
     }
 }

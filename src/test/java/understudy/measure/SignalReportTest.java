@@ -8,6 +8,7 @@ import static understudy.measure.Signals.RATE_HZ;
 import java.util.function.DoubleUnaryOperator;
 import org.junit.jupiter.api.Test;
 import understudy.measure.TestWheel.Motion;
+import understudy.refusal.Refused;
 
 /** All instruments at once, on signals whose every figure has a closed form. */
 class SignalReportTest {
@@ -116,9 +117,9 @@ class SignalReportTest {
 
     @Test
     void nothingToMeasure() {
-        assertThatThrownBy(() -> SignalReport.of(new double[100], RATE_HZ)).isInstanceOf(MeasureException.class)
+        assertThatThrownBy(() -> SignalReport.of(new double[100], RATE_HZ)).isInstanceOf(Refused.class)
                 .hasMessage("a measurement needs at least 256 samples, got 100; record longer");
-        assertThatThrownBy(() -> SignalReport.of(new double[10_000], RATE_HZ)).isInstanceOf(MeasureException.class)
+        assertThatThrownBy(() -> SignalReport.of(new double[10_000], RATE_HZ)).isInstanceOf(Refused.class)
                 .hasMessageContaining("all samples are the same");
     }
 }

@@ -14,6 +14,7 @@ import org.junit.jupiter.params.provider.MethodSource;
 import understudy.measure.DetectedWheel.Polarity;
 import understudy.measure.DetectedWheel.Sensor;
 import understudy.measure.TestWheel.Motion;
+import understudy.refusal.Refused;
 
 class WheelDetectorTest {
     static final TestWheel WHEEL_60_2 = new TestWheel(60, 58, 59);
@@ -194,9 +195,9 @@ class WheelDetectorTest {
     @Test
     void tooFewEventsAreSaid() {
         assertThatThrownBy(() -> WheelDetector.detect(Signals.withNoise(new double[48_000], 0, 1), RATE_HZ))
-                .isInstanceOf(MeasureException.class);
+                .isInstanceOf(Refused.class);
         double[] one = Signals.steps(48_000, new double[] {20_000, 21_000}, 0, 1, 2);
         assertThatThrownBy(() -> WheelDetector.detect(one, RATE_HZ))
-                .isInstanceOf(MeasureException.class).hasMessageContaining("only 1 events in this recording of 1 s");
+                .isInstanceOf(Refused.class).hasMessageContaining("only 1 events in this recording of 1 s");
     }
 }

@@ -10,7 +10,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
-import understudy.text.Problem;
+import understudy.refusal.Refusal;
 
 class CommandLineTextTest {
     private static final Pattern PATTERN = PatternLibrary.open().find("crank-36-1-vr").value().orElseThrow();
@@ -38,21 +38,21 @@ class CommandLineTextTest {
 
     @ParameterizedTest
     @CsvSource(delimiter = '|', value = {
-        "weak toth | --fault:1:1: the pattern declares no fault named \"weak toth\"; did you mean \"weak tooth\"?",
-        "fault: weak tooth, tooth: 36, strength: 40 % | --fault:1:27: the wheel of \"crank\" has no tooth 36; it has 1 to 35",
-        "fault: nois, rms: 1 V | --fault:1:8: \"nois\" is not known; did you mean \"noise\"?",
-        "fault: noise, rms: 1 | --fault:1:20: \"1\" is only a number; write a voltage like 2.5 V",
-        "fault: noise | --fault:1:1: the fault \"noise\" needs \"rms\"; add \"rms: 2.5 V\"",
-        "fault: noise, rms: 1 V, name: run-out | --fault:1:31: two faults are named \"run-out\"; give each a name of its own: \"name: second noise\"",
-        "fault: [noise | --fault:1:14: a list in [ ] goes on wrongly here; separate its items with commas and close it with ]"})
+        "weak toth | fault:1:1: the pattern declares no fault named \"weak toth\"; did you mean \"weak tooth\"?",
+        "fault: weak tooth, tooth: 36, strength: 40 % | fault:1:27: the wheel of \"crank\" has no tooth 36; it has 1 to 35",
+        "fault: nois, rms: 1 V | fault:1:8: \"nois\" is not known; did you mean \"noise\"?",
+        "fault: noise, rms: 1 | fault:1:20: \"1\" is only a number; write a voltage like 2.5 V",
+        "fault: noise | fault:1:1: the fault \"noise\" needs \"rms\"; add \"rms: 2.5 V\"",
+        "fault: noise, rms: 1 V, name: run-out | fault:1:31: two faults are named \"run-out\"; give each a name of its own: \"name: second noise\"",
+        "fault: [noise | fault:1:14: a list in [ ] goes on wrongly here; separate its items with commas and close it with ]"})
     void faultsAreRefusedAtTheirPlace(String text, String message) {
-        assertThat(PatternReader.readFault(text, PATTERN).problems()).extracting(Problem::toString).containsExactly(message);
+        assertThat(PatternReader.readFault(text, PATTERN).problems()).extracting(Refusal::toString).containsExactly(message);
     }
 
     @Test
     void aPatternWithoutFaultsSaysHowToDescribeOne() {
         assertThat(PatternReader.readFault("weak tooth", PATTERN.withFaults(List.of())).problems())
-                .extracting(Problem::right).containsExactly("describe one: \"fault: dropout, length: 30 ms\"");
+                .extracting(Refusal::right).containsExactly("describe one: \"fault: dropout, length: 30 ms\"");
     }
 
     @Test
@@ -66,15 +66,15 @@ class CommandLineTextTest {
 
     @ParameterizedTest
     @CsvSource(delimiter = '|', value = {
-        "hold: 9000 rpm, for: 2 s | --profile:1:7: the speed 9000 rpm is out of this pattern's range; allowed are 20 rpm to 8000 rpm",
-        "hold: 800 rpm, for: 2 s; folow | --profile:1:26: \"folow\" is not known; did you mean \"follow\"?",
-        "follow; hold: 800 rpm, for: 2 s | --profile:1:1: \"follow\" is not the last step, so the steps after it never come; put it last, or remove it",
-        "hold: 800 rpm, for: 2 s;; follow | --profile:1:25: there is no step here; write a step like \"hold: 800 rpm, for: 2 s\", and one semicolon between two steps",
-        "hold: 800 rpm; ramp: 900 rpm, for: 1 s | --profile:1:1: a step needs \"for\"; add \"for: 2 s\"",
-        "hold: 800 rpm, for: 1 s; ramp: 900 rpm, fro: 1 s, for: 1 s | --profile:1:41: \"fro\" is not a key of a step; did you mean \"for\"?",
+        "hold: 9000 rpm, for: 2 s | profile:1:7: the speed 9000 rpm is out of this pattern's range; allowed are 20 rpm to 8000 rpm",
+        "hold: 800 rpm, for: 2 s; folow | profile:1:26: \"folow\" is not known; did you mean \"follow\"?",
+        "follow; hold: 800 rpm, for: 2 s | profile:1:1: \"follow\" is not the last step, so the steps after it never come; put it last, or remove it",
+        "hold: 800 rpm, for: 2 s;; follow | profile:1:25: there is no step here; write a step like \"hold: 800 rpm, for: 2 s\", and one semicolon between two steps",
+        "hold: 800 rpm; ramp: 900 rpm, for: 1 s | profile:1:1: a step needs \"for\"; add \"for: 2 s\"",
+        "hold: 800 rpm, for: 1 s; ramp: 900 rpm, fro: 1 s, for: 1 s | profile:1:41: \"fro\" is not a key of a step; did you mean \"for\"?",
         "none.yaml | none.yaml:1:1: there is no such file; look at how its name and folder are spelled"})
     void profilesAreRefusedAtTheirPlace(String text, String message) {
-        assertThat(PatternReader.readProfile(text, SPEED).problems()).extracting(Problem::toString).containsExactly(message);
+        assertThat(PatternReader.readProfile(text, SPEED).problems()).extracting(Refusal::toString).containsExactly(message);
     }
 
     @Test
@@ -84,7 +84,7 @@ class CommandLineTextTest {
         assertThat(PatternReader.readProfile(file.toString(), SPEED).value())
                 .contains(new Profile(List.of(new Profile.Hold(10, 1), new Profile.Follow())));
         Files.writeString(file, "- {hold: 600 rpm}\n");
-        assertThat(PatternReader.readProfile(file.toString(), SPEED).problems()).extracting(Problem::toString)
+        assertThat(PatternReader.readProfile(file.toString(), SPEED).problems()).extracting(Refusal::toString)
                 .containsExactly(file + ":1:3: a step needs \"for\"; add \"for: 2 s\"");
     }
 }

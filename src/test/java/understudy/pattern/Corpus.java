@@ -15,7 +15,7 @@ import java.util.stream.Stream;
 import org.snakeyaml.engine.v2.api.Load;
 import org.snakeyaml.engine.v2.api.LoadSettings;
 import org.snakeyaml.engine.v2.schema.CoreSchema;
-import understudy.text.Result;
+import understudy.refusal.Result;
 
 /** The good and bad pattern files of the tests, and the schema's view of a file. */
 final class Corpus {

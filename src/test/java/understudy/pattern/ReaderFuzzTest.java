@@ -19,9 +19,10 @@ import net.jqwik.api.statistics.Statistics;
 import net.jqwik.api.statistics.StatisticsReport;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.Timeout;
-import understudy.text.Problem;
-import understudy.text.Result;
+import understudy.refusal.Refusal;
+import understudy.refusal.Result;
 import understudy.text.TextFile;
+import understudy.refusal.Location;
 
 /** Garbled files: the reader never throws, every problem has a real place, and it accepts nothing the schema refuses. */
 class ReaderFuzzTest {
@@ -91,12 +92,13 @@ class ReaderFuzzTest {
         return String.join(" ", text.split("[\n\r\u0085\u2028\u2029]", -1));
     }
 
-    private static void assertPlaces(String text, List<Problem> problems) {
+    private static void assertPlaces(String text, List<Refusal> problems) {
         String[] lines = text.split("\r\n|[\r\n\u0085\u2028\u2029]", -1);
-        for (Problem problem : problems) {
-            assertThat(problem.line()).as("%s in%n%s", problem, text).isBetween(1, lines.length);
-            String line = lines[problem.line() - 1];
-            assertThat(problem.column()).as("%s in%n%s", problem, text)
+        for (Refusal problem : problems) {
+            Location.Line at = (Location.Line) problem.location();
+            assertThat(at.line()).as("%s in%n%s", problem, text).isBetween(1, lines.length);
+            String line = lines[at.line() - 1];
+            assertThat(at.column()).as("%s in%n%s", problem, text)
                     .isBetween(1, line.codePointCount(0, line.length()) + 1);
             assertThat(problem.wrong()).isNotBlank();
             assertThat(problem.right()).isNotBlank();
@@ -132,13 +134,13 @@ class ReaderFuzzTest {
                     .append("]}\n");
         }
         Result<Pattern> result = PatternReader.read("bomb.yaml", text(Corpus.FOLDER.resolve("good/least.yaml")) + bomb);
-        assertThat(result.problems()).extracting(Problem::wrong).contains("the profile has too many steps");
+        assertThat(result.problems()).extracting(Refusal::wrong).contains("the profile has too many steps");
     }
 
     @Test
     void aFileTooBigIsRefusedUnread() {
         assertThat(PatternReader.read("big.yaml", "#".repeat(TextFile.MOST_CHARACTERS + 1)).problems())
-                .extracting(Problem::toString)
+                .extracting(Refusal::toString)
                 .containsExactly("big.yaml:1:1: the file is too big; it may have at most 262144 characters");
         assertThat(PatternReader.read("big.yaml", new byte[5 * TextFile.MOST_CHARACTERS]).problems()).hasSize(1);
     }

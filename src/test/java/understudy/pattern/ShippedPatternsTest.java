@@ -15,7 +15,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.MethodSource;
-import understudy.text.Result;
+import understudy.refusal.Result;
 
 class ShippedPatternsTest {
     private static final double NOMINAL_PEAK_VOLTS = Math.sqrt(2); // a full-scale sine of 1.0 V rms

@@ -24,6 +24,7 @@ import understudy.rig.ReluctorInput.Edge;
 import understudy.rig.Rig;
 import understudy.rig.Spread;
 import understudy.rig.WorstCase;
+import understudy.refusal.Wording;
 
 /** What is said to hold for all builds, held to builds that are drawn by chance, and to every corner there is. */
 class CornersTest {
@@ -188,9 +189,9 @@ class CornersTest {
             // some 3 ohm before 9 kohm over the ratio's square: 0.3 % at 3; bisected to 0.4 %
             assertThat(low.speedHz() / 40).isBetween(0.99, 1.01);
             assertThat(low.limit()).contains(Limit.CORE);
-            assertThat(low.widenings()).extracting(RangeEnd.Widening::words)
+            assertThat(low.widenings()).extracting(wider -> wider.remedy().text(Wording.NEUTRAL))
                     .contains("a transformer that carries ten times the volts at the same frequency");
-            assertThat(low.widenings()).filteredOn(wider -> wider.words().startsWith("half the volts"))
+            assertThat(low.widenings()).filteredOn(wider -> wider.remedy().text(Wording.NEUTRAL).startsWith("half the volts"))
                     .singleElement().satisfies(wider -> assertThat(wider.speedHz() / 20).isBetween(0.99, 1.01));
             assertThat(found.overview().get(0).worst().verdict()).isEqualTo(Verdict.SATURATED);
         }

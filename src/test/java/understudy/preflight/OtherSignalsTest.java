@@ -19,6 +19,9 @@ import understudy.rig.ReluctorInput.Edge;
 import understudy.rig.ResistiveInput;
 import understudy.rig.Spread;
 import understudy.wave.MeanVolts;
+import understudy.refusal.Refused;
+import understudy.refusal.Wording;
+import understudy.refusal.Remedy;
 
 /** Drawn cycles and bursts, on inputs that are meant for them and others. */
 class OtherSignalsTest {
@@ -76,7 +79,7 @@ class OtherSignalsTest {
         Setup setup = Bench.setup(Bench.pattern(ringing(0), 5, 10, 1000), Bench.rig(0), listening(0));
         Preflight found = Preflight.of(setup, 10, part -> {});
         assertThat(found.high().orElseThrow().limit()).contains(Limit.OVERLAP);
-        assertThat(found.high().orElseThrow().widenings().get(0).words()).startsWith("half the volts: ");
+        assertThat(found.high().orElseThrow().widenings().get(0).remedy().text(Wording.NEUTRAL)).startsWith("half the volts: ");
         // 170 degrees on, a burst must have fallen to the threshold, less its last period
         double fallen = DECAY_SECONDS * Math.log(extreme(0) / THRESHOLD);
         assertThat(found.high().orElseThrow().speedHz() * (fallen + 1 / RING_HZ) / (170 / 360.0)).isBetween(0.8, 1.3);
@@ -94,14 +97,14 @@ class OtherSignalsTest {
         Preflight found = Preflight.of(clamped, 10, part -> {});
         assertThat(found.chosen().worst().verdict()).isEqualTo(Verdict.CUT);
         assertThat(found.reason()).contains(Limit.CLAMP);
-        assertThat(found.remedies()).contains("half the volts: 500 mV at most between the pins");
+        assertThat(found.remedies()).contains(Remedy.of("half the volts: 500 mV at most between the pins"));
         assertThat(Judgement.of(clamped.withLevel(0.5), 10).isDecoded()).isTrue();
     }
 
     @Test
     void ringingOnAnInputThatCountsTeethIsRefused() {
         Setup reluctor = Bench.setup(ringing(0), Bench.rig(0), Bench.zeroCrossing());
-        assertThatThrownBy(() -> Preflight.rangeOnly(reluctor, 10)).isInstanceOf(CannotJudge.class)
+        assertThatThrownBy(() -> Preflight.rangeOnly(reluctor, 10)).isInstanceOf(Refused.class)
                 .hasMessageStartingWith("output signal rings like a knock sensor, and this input is made for a reluctor: it would"
                         + " take every swing for a tooth; a knock input is a plain resistance: ");
         Input pulledUp = new PulledUpInput(Spread.exactly(5), Spread.exactly(1000), 2.0, 3.8, FrontEnd.BARE);

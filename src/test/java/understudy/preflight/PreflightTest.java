@@ -22,6 +22,9 @@ import understudy.rig.Input;
 import understudy.rig.ReluctorInput.Edge;
 import understudy.rig.Rig;
 import understudy.rig.Spread;
+import understudy.refusal.Refused;
+import understudy.refusal.Wording;
+import understudy.refusal.Remedy;
 
 class PreflightTest {
 
@@ -100,7 +103,7 @@ class PreflightTest {
         // f/sqrt(f^2 + 20^2) = 0.3; bisected to 0.4 %
         assertThat(low.speedHz() / (20 * 0.3 / Math.sqrt(1 - 0.09))).isCloseTo(1, within(0.006));
         assertThat(low.limit()).contains(Limit.DROOP);
-        assertThat(low.widenings().get(0)).isEqualTo(new RangeEnd.Widening("have the droop undone", 5));
+        assertThat(low.widenings().get(0)).isEqualTo(new RangeEnd.Widening(Remedy.of("have the droop undone"), 5));
     }
 
     @Test
@@ -108,7 +111,7 @@ class PreflightTest {
         RangeEnd high = Preflight.of(SMALL.get(3), chosenHz(SMALL.get(3)), part -> {}).high().orElseThrow();
         assertThat(high.limit()).contains(Limit.BANDWIDTH);
         RangeEnd.Widening best = high.widenings().get(0);
-        assertThat(best.words()).startsWith("--rate ");
+        assertThat(best.remedy().text(Wording.NEUTRAL)).startsWith("sample rate ");
         assertThat(best.speedHz()).isEqualTo(250); // at twice the rate, twice the speed
         // what the edge kernel of 1.5 frames leaves of the fundamental, 4/pi of the teeth's volts, meets the threshold of a half;
         // the third harmonic has 2e-4 left; bisected to 0.4 %
@@ -139,7 +142,7 @@ class PreflightTest {
         assertThat(found.chosen().worst().countedPerTurn()).isEqualTo(found.chosen().worst().expectedPerTurn());
         assertThat(found.chosen().worst().marginVolts()).isPositive();
         assertThat(found.reason()).contains(Limit.POLARITY);
-        assertThat(found.remedies()).containsExactly("swap the two clips, or the polarity of what is played");
+        assertThat(found.remedies()).containsExactly(Remedy.of("swap the two clips, or the polarity of what is played"));
         assertThat(Preflight.rangeOnly(setup.withSwapped(true), chosenHz(setup)).high()).isPresent();
         assertThat(found.overview().stream().map(at -> at.worst().verdict()).collect(Collectors.toSet()))
                 .contains(Verdict.SWAPPED).doesNotContain(Verdict.DECODED);
@@ -205,7 +208,7 @@ class PreflightTest {
         Pattern still = Bench.pattern(Bench.hall(12, 1, 1), 1, 10, 20);
         Setup setup = Bench.setup(still.withOutputs(List.of(new Output("signal", 0, 0, still.outputs().get(0).signal()))),
                 Bench.rig(0), Bench.zeroCrossing());
-        assertThatThrownBy(() -> Preflight.rangeOnly(setup, chosenHz(setup))).isInstanceOf(CannotJudge.class)
+        assertThatThrownBy(() -> Preflight.rangeOnly(setup, chosenHz(setup))).isInstanceOf(Refused.class)
                 .hasMessage("output signal stands still; choose an output that turns");
     }
 }

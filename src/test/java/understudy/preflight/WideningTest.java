@@ -17,12 +17,14 @@ import understudy.rig.Lead;
 import understudy.rig.ReluctorInput.Edge;
 import understudy.rig.Rig;
 import understudy.rig.Spread;
+import understudy.refusal.Remedy;
+import understudy.refusal.Wording;
 
 /** What would widen a range is done, as it is told, and looked at: the range then reaches where it was said to. */
 class WideningTest {
 
     private static RangeEnd.Widening that(RangeEnd end, String begins) {
-        return end.widenings().stream().filter(wider -> wider.words().startsWith(begins)).findFirst()
+        return end.widenings().stream().filter(wider -> wider.remedy().text(Wording.NEUTRAL).startsWith(begins)).findFirst()
                 .orElseThrow(() -> new AssertionError(begins + " is not among " + end.widenings()));
     }
 
@@ -35,7 +37,7 @@ class WideningTest {
     void aHigherRate() {
         Setup setup = Bench.setup(Bench.pattern(Bench.hall(36, 1, 1), 150, 170, 900), Bench.rig(0), Bench.hysteresis(0.5, Edge.RISING));
         RangeEnd high = Preflight.of(setup, 170, part -> {}).high().orElseThrow();
-        same(that(high, "--rate 96000").speedHz(),
+        same(that(high, "sample rate 96000").speedHz(),
                 Preflight.rangeOnly(setup.withRate(96_000), 170).high().orElseThrow().speedHz());
     }
 
@@ -48,8 +50,8 @@ class WideningTest {
                 InputKind.RELUCTOR_ADAPTIVE.usual()).fitted();
         RangeEnd low = Preflight.of(setup, 90, part -> {}).low().orElseThrow();
         RangeEnd.Widening parts = that(low, "series ");
-        Matcher told = Pattern.compile("series (.+ohm), shunt (.+ohm), and --fit").matcher(parts.words());
-        assertThat(told.matches()).as(parts.words()).isTrue();
+        Matcher told = Pattern.compile("series (.+ohm), shunt (.+ohm), and fitting").matcher(parts.remedy().text(Wording.NEUTRAL));
+        assertThat(told.matches()).as(parts.remedy().text(Wording.NEUTRAL)).isTrue();
         Rig built = weak.withDivider(new Divider(new Spread(Quantity.parse(told.group(1), Dimension.RESISTANCE).base(), 0.01),
                 Optional.of(new Spread(Quantity.parse(told.group(2), Dimension.RESISTANCE).base(), 0.01)), new Coupling.Direct()));
         same(parts.speedHz(), Preflight.rangeOnly(setup.withRig(built).fitted(), 90).low().orElseThrow().speedHz());
@@ -83,7 +85,7 @@ class WideningTest {
                 Bench.hysteresis(0.3, Edge.FALLING));
         assertThat(Preflight.rangeOnly(steep, 15).low().orElseThrow().speedHz()).isEqualTo(2);
         // more of them all the way does it too
-        RangeEnd.Widening more = that(low, "--fit: ");
+        RangeEnd.Widening more = that(low, "fitting: ");
         same(more.speedHz(), Preflight.rangeOnly(setup.fitted(), 15).low().orElseThrow().speedHz());
     }
 
@@ -93,7 +95,7 @@ class WideningTest {
                 Bench.hysteresis(0.3, Edge.FALLING)).withSwapped(true);
         Preflight found = Preflight.of(setup, 10, part -> {});
         assertThat(found.low()).isEmpty();
-        assertThat(found.remedies()).first().isEqualTo("swap the two clips, or the polarity of what is played");
+        assertThat(found.remedies()).first().isEqualTo(Remedy.of("swap the two clips, or the polarity of what is played"));
         assertThat(Preflight.rangeOnly(setup.withSwapped(false), 10).high().orElseThrow().speedHz()).isEqualTo(20);
     }
 }

@@ -10,6 +10,7 @@ import java.util.OptionalDouble;
 import java.util.Random;
 import java.util.function.DoubleUnaryOperator;
 import org.junit.jupiter.api.Test;
+import understudy.refusal.Location;
 
 /** Displays with one thing wrong with them, played on a module of 0.1577 km/h for each Hz: a ring of 44 on 1.927 m. */
 class LearnedTest {
@@ -39,7 +40,7 @@ class LearnedTest {
         assertThat(learned.step()).isEqualTo(1);
         assertThat(learned.fit().factor().hold(PER_HZ)).isTrue();
         Reading kept = learned.reading();
-        assertThat(ReadingReader.read(kept.text(), "kept").value()).contains(kept);
+        assertThat(ReadingReader.read(kept.text(), Location.named("kept")).value()).contains(kept);
         assertThat(kept.expected(634).orElseThrow().holds(100)).isTrue();
     }
 
@@ -186,7 +187,7 @@ class LearnedTest {
 
     @Test
     void twiceAndHalfTheDeclaredScale() {
-        Reading declared = ReadingReader.read("shows: wheel speed, unit: km/h, teeth: 44, rolls: 1.927 m", "t").value().orElseThrow();
+        Reading declared = ReadingReader.read("shows: wheel speed, unit: km/h, teeth: 44, rolls: 1.927 m", Location.named("t")).value().orElseThrow();
         for (double times : new double[] {0.5, 1, 2, 1.3}) {
             Learned learned = learn(pairs(hz -> Math.rint(times * PER_HZ * hz), 130, 320, 510, 760));
             Implied.Beside beside = Implied.beside(learned, declared).orElseThrow();

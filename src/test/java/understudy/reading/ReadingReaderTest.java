@@ -14,12 +14,13 @@ import net.jqwik.api.Provide;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
-import understudy.text.Problem;
+import understudy.refusal.Refusal;
+import understudy.refusal.Location;
 
 class ReadingReaderTest {
 
     private static Reading read(String text) {
-        var result = ReadingReader.read(text, "reading");
+        var result = ReadingReader.read(text, Location.named("reading"));
         assertThat(result.problems()).isEmpty();
         return result.value().orElseThrow();
     }
@@ -101,15 +102,15 @@ class ReadingReaderTest {
         "'shows: frequency, unit: Hz, tolerance: 60 %' | 1:40 | 60 % is out of range; allowed are 0 % to 50 %",
         "'shows: frequency, unit: Hz, tolerance: 3 rpm' | 1:40 | \"3 rpm\" is a turning speed; write a frequency like 100 Hz"})
     void whatCantBeRead(String text, String place, String said) {
-        var result = ReadingReader.read(text, "reading");
-        assertThat(result.problems()).extracting(Problem::toString).containsExactly("reading:" + place + ": " + said);
+        var result = ReadingReader.read(text, Location.named("reading"));
+        assertThat(result.problems()).extracting(Refusal::toString).containsExactly("reading:" + place + ": " + said);
     }
 
     /** Whatever is typed, there is an answer: a value or a problem, never an exception. */
     @Property(tries = 500)
     void nothingTypedBreaksIt(@ForAll("scraps") List<String> scraps) {
         String text = String.join("", scraps);
-        assertThat(ReadingReader.read(text, "reading")).isNotNull();
+        assertThat(ReadingReader.read(text, Location.named("reading"))).isNotNull();
         assertThat(Displayed.parse(text, DisplayUnit.KMH)).isNotNull();
     }
 

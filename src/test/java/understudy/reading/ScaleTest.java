@@ -11,7 +11,7 @@ import net.jqwik.api.constraints.DoubleRange;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
-import understudy.quantity.QuantityException;
+import understudy.refusal.Refused;
 
 /** Numbers of the trade, worked out by hand. */
 class ScaleTest {
@@ -37,7 +37,7 @@ class ScaleTest {
     @ParameterizedTest
     @CsvSource({"205-55-16", "205/55", "55R16", "5/55R16", "205/55R99", "205/5R16", "505/55R16", "''"})
     void whatIsNoTyre(String written) {
-        assertThatThrownBy(() -> TyreSize.parse(written)).isInstanceOf(QuantityException.class);
+        assertThatThrownBy(() -> TyreSize.parse(written)).isInstanceOf(Refused.class);
     }
 
     @Test

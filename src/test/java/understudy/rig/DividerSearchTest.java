@@ -12,6 +12,7 @@ import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
+import understudy.refusal.Refused;
 
 /** The search against every pair of values, judged by formulas written by hand. */
 class DividerSearchTest {
@@ -188,7 +189,7 @@ class DividerSearchTest {
     @Test
     void whenThereIsNoneTheReasonAndWhatWouldDoAreSaid() {
         assertThatThrownBy(() -> DividerSearch.best(request(USUAL, pulledUp(15e3), Preferred.E24)))
-                .isInstanceOf(RigException.class)
+                .isInstanceOf(Refused.class)
                 .hasMessageContaining("no series and shunt resistor of E24 make this input switch from this output of "
                         + "1.41 V peak within the limits; the best without regard to them, series 1 kohm, shunt ")
                 .hasMessageContaining("but breaks them: pin shorted to 24 V gives ")

@@ -8,6 +8,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Random;
 import org.junit.jupiter.api.Test;
+import understudy.refusal.Refused;
 
 /** Currents in every state against formulas written by hand, and what becomes of a build that breaks a limit. */
 class StateStudyTest {
@@ -62,7 +63,7 @@ class StateStudyTest {
         Assessment assessment = Assessment.of(rig(100, 1000, 1500), pulledUp(10e3), Use.FULL);
         assertThat(assessment.worstState(Limits.STANDARD)).isEqualTo(State.SHORT_TO_24_V);
         assertThatThrownBy(() -> assessment.requireWithin(Limits.STANDARD, Preferred.E24))
-                .isInstanceOf(RigException.class)
+                .isInstanceOf(Refused.class)
                 .hasMessageContaining("pin shorted to 24 V gives 39.1 mA through a clip, the limit is 5 mA")
                 .hasMessageContaining("the nearest values that keep the limits are series ");
         Divider nearest = DividerSearch.nearest(assessment, Limits.STANDARD, Preferred.E24).orElseThrow();
@@ -99,13 +100,13 @@ class StateStudyTest {
     @Test
     void limitsGoDownFreelyAndUpOnlyWithAReason() {
         assertThat(Limits.lowered(0.5e-3, 2e-3).override()).isEmpty();
-        assertThatThrownBy(() -> Limits.lowered(2e-3, 5e-3)).isInstanceOf(RigException.class)
+        assertThatThrownBy(() -> Limits.lowered(2e-3, 5e-3)).isInstanceOf(Refused.class)
                 .hasMessage("limits of 2 mA and 5 mA are higher than the standard 1 mA and 5 mA; lower them, or give the "
                         + "reason for the override, which is recorded with the rig");
-        assertThatThrownBy(() -> new Limits(1e-3, 20e-3, Optional.of("  "))).isInstanceOf(RigException.class);
+        assertThatThrownBy(() -> new Limits(1e-3, 20e-3, Optional.of("  "))).isInstanceOf(Refused.class);
         assertThat(new Limits(1e-3, 20e-3, Optional.of("bench module, no battery near")).override())
                 .contains("bench module, no battery near");
-        assertThatThrownBy(() -> Limits.lowered(-1, 2e-3)).isInstanceOf(RigException.class);
-        assertThatThrownBy(() -> Limits.lowered(Double.NaN, 2e-3)).isInstanceOf(RigException.class);
+        assertThatThrownBy(() -> Limits.lowered(-1, 2e-3)).isInstanceOf(Refused.class);
+        assertThatThrownBy(() -> Limits.lowered(Double.NaN, 2e-3)).isInstanceOf(Refused.class);
     }
 }

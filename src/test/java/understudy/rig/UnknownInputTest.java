@@ -6,6 +6,7 @@ import static org.assertj.core.api.Assertions.within;
 
 import java.util.Random;
 import org.junit.jupiter.api.Test;
+import understudy.refusal.Refused;
 
 /** Readings are made from a known circuit by the voltage-divider rule; the circuit must be found again. */
 class UnknownInputTest {
@@ -71,7 +72,7 @@ class UnknownInputTest {
     @Test
     void readingsThatCannotBeAreRefused() {
         assertThatThrownBy(() -> UnknownInput.from(2, new Spread(1000, 0.01), 4, Meter.USUAL))
-                .isInstanceOf(RigException.class)
+                .isInstanceOf(Refused.class)
                 .hasMessage("the reading rises from 2 V to 4 V with a resistor to ground; swap the two readings, or "
                         + "measure again: something else moves the voltage");
         assertThatThrownBy(() -> UnknownInput.from(-2, new Spread(1000, 0.01), 4, Meter.USUAL))

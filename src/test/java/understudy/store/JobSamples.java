@@ -21,7 +21,7 @@ import understudy.trace.Place;
 import understudy.trace.Proof;
 import understudy.trace.Step;
 import understudy.trace.Subjects;
-import understudy.trace.TraceException;
+import understudy.refusal.Refused;
 
 /** Jobs on the shipped circuits, hunted by somebody who does what is next, now and then something else; by seed. */
 public final class JobSamples {
@@ -97,7 +97,7 @@ public final class JobSamples {
             Entry entry = random.nextInt(6) == 0 ? aside() : due(fault);
             try {
                 hunt = hunt.after(now, entry);
-            } catch (TraceException refused) {
+            } catch (Refused refused) {
                 if (hunt.next() instanceof Step.Ended) {
                     return hunt;
                 }

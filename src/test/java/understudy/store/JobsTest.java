@@ -22,7 +22,7 @@ import understudy.trace.Entry;
 import understudy.trace.Hunt;
 import understudy.trace.Job;
 import understudy.trace.Place;
-import understudy.trace.TraceException;
+import understudy.refusal.Refused;
 
 /** Jobs kept, found again exactly as they were, listed, searched, put away and removed. */
 class JobsTest {
@@ -86,7 +86,7 @@ class JobsTest {
     void aNameIsTakenWhateverTheCaseOfItsLetters() {
         jobs.begin(JobSamples.fresh("Größe Zwei"));
         for (String other : List.of("Größe Zwei", "GRÖSSE ZWEI", "größe  zwei")) {
-            assertThatThrownBy(() -> jobs.begin(JobSamples.fresh(other))).isInstanceOf(StoreException.class)
+            assertThatThrownBy(() -> jobs.begin(JobSamples.fresh(other))).isInstanceOf(Refused.class)
                     .hasMessage("there is a job called \"" + other + "\" already; give another name");
             assertThat(jobs.find(other).name()).isEqualTo("Größe Zwei");
         }
@@ -96,7 +96,7 @@ class JobsTest {
     @ParameterizedTest
     @ValueSource(strings = {"", " ", " a", "a ", "two\nlines", "bell\u0007", "x234567890123456789012345678901234567890123456789012345678901"})
     void whatIsNoNameIsRefused(String name) {
-        assertThatThrownBy(() -> jobs.begin(JobSamples.fresh(name))).isInstanceOf(StoreException.class)
+        assertThatThrownBy(() -> jobs.begin(JobSamples.fresh(name))).isInstanceOf(Refused.class)
                 .hasMessageEndingWith("is no name for a job; give 1 to 60 letters, digits and signs on one line, without a blank at"
                         + " either end, like \"speedometer, May\"");
         assertThat(jobs.list(false)).isEmpty();
@@ -104,14 +104,14 @@ class JobsTest {
 
     @Test
     void anUnknownNameIsToldTheNearest() {
-        assertThatThrownBy(() -> jobs.find("speedo")).isInstanceOf(StoreException.class)
-                .hasMessage("there is no job called \"speedo\"; begin one with 'understudy trace CIRCUIT'");
+        assertThatThrownBy(() -> jobs.find("speedo")).isInstanceOf(Refused.class)
+                .hasMessage("there is no job called \"speedo\"; begin one: begin a hunt");
         jobs.begin(JobSamples.fresh("speedometer"));
         assertThatThrownBy(() -> jobs.find("spedometer"))
                 .hasMessage("there is no job called \"spedometer\"; did you mean \"speedometer\"?");
-        assertThatThrownBy(() -> jobs.remove("crank")).hasMessage("there is no job called \"crank\"; 'understudy jobs' lists them");
-        assertThatThrownBy(() -> jobs.archive("crank", true)).isInstanceOf(StoreException.class);
-        assertThatThrownBy(() -> jobs.line("crank")).isInstanceOf(StoreException.class);
+        assertThatThrownBy(() -> jobs.remove("crank")).hasMessage("there is no job called \"crank\"; list them: list the jobs");
+        assertThatThrownBy(() -> jobs.archive("crank", true)).isInstanceOf(Refused.class);
+        assertThatThrownBy(() -> jobs.line("crank")).isInstanceOf(Refused.class);
     }
 
     @Test
@@ -119,7 +119,7 @@ class JobsTest {
         Hunt hunt = jobs.begin(JobSamples.fresh("speedometer"));
         JobLine before = jobs.line("speedometer");
         assertThatThrownBy(() -> jobs.add(hunt, NOON, new Entry.PinMeasured(new Place(false, 0), 0.1)))
-                .isInstanceOf(TraceException.class);
+                .isInstanceOf(Refused.class);
         assertThat(jobs.line("speedometer")).isEqualTo(before);
         assertThat(jobs.find("speedometer").events()).isEmpty();
     }
@@ -129,8 +129,8 @@ class JobsTest {
         Hunt begun = jobs.begin(JobSamples.fresh("speedometer"));
         try (Store other = Store.open(folder.resolve("understudy.db"))) {
             Hunt theirs = other.jobs().add(Hunt.of(other.jobs().find("speedometer")), NOON, new Entry.Noted("theirs"));
-            assertThatThrownBy(() -> jobs.add(begun, NOON, new Entry.Noted("ours"))).isInstanceOfSatisfying(StoreException.class,
-                    refusal -> assertThat(refusal.remedy()).isEqualTo(StoreException.Remedy.TRY_AGAIN))
+            assertThatThrownBy(() -> jobs.add(begun, NOON, new Entry.Noted("ours"))).isInstanceOfSatisfying(Refused.class,
+                    refusal -> assertThat(refusal.mend()).isEqualTo(Refused.Mend.SETUP))
                     .hasMessage("another Understudy went on with job \"speedometer\"; what you entered last was not kept; resume"
                             + " the job and enter it again");
             assertThat(jobs.find("speedometer")).isEqualTo(theirs.job());
@@ -150,7 +150,7 @@ class JobsTest {
         Job like = old.job();
         jobs.begin(new Job(like.name(), NOON.plusMillis(1), "another", "", "", like.suspect(), like.reference(), like.equipment(),
                 List.of()));
-        assertThatThrownBy(() -> jobs.add(old, NOON, cautioned(old))).isInstanceOf(StoreException.class);
+        assertThatThrownBy(() -> jobs.add(old, NOON, cautioned(old))).isInstanceOf(Refused.class);
         assertThat(jobs.find("speedometer").events()).isEmpty();
     }
 
@@ -221,10 +221,10 @@ class JobsTest {
         try (Statement statement = store.connection.createStatement()) {
             statement.execute("PRAGMA max_page_count = " + statement.executeQuery("PRAGMA page_count").getInt(1));
             Entry large = new Entry.Noted("x".repeat(100_000));
-            assertThatThrownBy(() -> jobs.add(hunt, NOON, large)).isInstanceOf(StoreException.class)
+            assertThatThrownBy(() -> jobs.add(hunt, NOON, large)).isInstanceOf(Refused.class)
                     .hasMessageEndingWith(": the disk is full; nothing was changed; make room, then do it again");
             assertThatThrownBy(() -> jobs.begin(new Job("large", NOON, "x".repeat(100_000), "", "", hunt.job().suspect(),
-                    Optional.empty(), hunt.job().equipment(), List.of()))).isInstanceOf(StoreException.class);
+                    Optional.empty(), hunt.job().equipment(), List.of()))).isInstanceOf(Refused.class);
             assertThat(jobs.find("speedometer")).isEqualTo(hunt.job());
             assertThat(jobs.list(false)).hasSize(1);
             statement.execute("PRAGMA max_page_count = 100000");
@@ -239,7 +239,7 @@ class JobsTest {
         try (Store reading = Store.openToRead(folder.resolve("understudy.db"))) {
             assertThat(reading.jobs().find("speedometer")).isEqualTo(hunt.job());
             assertThat(reading.jobs().list(false)).hasSize(1);
-            assertThatThrownBy(() -> reading.jobs().add(hunt, NOON, cautioned(hunt))).isInstanceOf(StoreException.class)
+            assertThatThrownBy(() -> reading.jobs().add(hunt, NOON, cautioned(hunt))).isInstanceOf(Refused.class)
                     .hasMessageContaining("may not be written; nothing was changed");
         }
     }
@@ -266,7 +266,7 @@ class JobsTest {
         Job job = JobSamples.fresh("speedometer");
         Job.Subject broken = new Job.Subject(new Source("c.yaml", "title: x"), job.suspect().pattern());
         assertThatThrownBy(() -> jobs.begin(new Job("broken", NOON, "", "", "", broken, Optional.empty(), job.equipment(), List.of())))
-                .isInstanceOf(TraceException.class).hasMessageStartingWith("c.yaml:1: ");
+                .isInstanceOf(Refused.class).hasMessageStartingWith("c.yaml:1:1: ");
         assertThat(jobs.list(false)).isEmpty();
     }
 }

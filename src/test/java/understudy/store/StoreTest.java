@@ -14,6 +14,7 @@ import java.util.concurrent.TimeUnit;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import understudy.refusal.Refused;
 
 /** The file itself: made, found damaged, foreign, newer, full, read-only, shared, killed. */
 class StoreTest {
@@ -65,7 +66,7 @@ class StoreTest {
         makeWith("bench");
         sql("PRAGMA user_version = 99");
         byte[] before = Files.readAllBytes(file);
-        assertThatThrownBy(() -> Store.open(file)).isInstanceOf(StoreException.class).hasMessage(file
+        assertThatThrownBy(() -> Store.open(file)).isInstanceOf(Refused.class).hasMessage(file
                 + ": this was written by a newer Understudy (layout 99, this one knows up to 2); use the newer one; nothing was"
                 + " changed");
         assertThat(Files.readAllBytes(file)).isEqualTo(before);
@@ -95,7 +96,7 @@ class StoreTest {
             try (Store store = Store.open(file)) {
                 store.rigs().all();
             }
-        }).isInstanceOf(StoreException.class)
+        }).isInstanceOf(Refused.class)
                 .hasMessage(file + ": this database is damaged; put back a copy of it, or move it away and a new one is made");
     }
 
@@ -109,7 +110,7 @@ class StoreTest {
             NamedRig large = Samples.straight("large");
             assertThatThrownBy(() -> store.rigs().make(new NamedRig("large", large.device(), large.output(), false,
                     large.divider(), large.lead(), large.limits(), "x".repeat(100_000), Samples.MADE, Samples.MADE)))
-                    .isInstanceOf(StoreException.class)
+                    .isInstanceOf(Refused.class)
                     .hasMessage(file + ": the disk is full; nothing was changed; make room, then do it again");
             assertThat(store.rigs().all()).isEqualTo(java.util.List.of(Samples.straight("bench")));
             statement.execute("PRAGMA max_page_count = 100000");
@@ -125,7 +126,7 @@ class StoreTest {
         makeWith("bench");
         try (Store store = Store.openToRead(file)) {
             assertThat(store.rigs().find("bench")).isEqualTo(Samples.straight("bench"));
-            assertThatThrownBy(() -> store.rigs().remove("bench")).isInstanceOf(StoreException.class)
+            assertThatThrownBy(() -> store.rigs().remove("bench")).isInstanceOf(Refused.class)
                     .hasMessage(file + ": this file, or its folder, may not be written; nothing was changed; give yourself the"
                             + " right to write there");
         }
@@ -145,12 +146,12 @@ class StoreTest {
     @Test
     void aPlaceThatCantBeIsNamed() throws IOException {
         Files.writeString(folder.resolve("deeper"), "a file where a folder should be");
-        assertThatThrownBy(() -> Store.open(file)).isInstanceOf(StoreException.class)
+        assertThatThrownBy(() -> Store.open(file)).isInstanceOf(Refused.class)
                 .hasMessageStartingWith(file.getParent() + ": this folder, for what you keep, can't be made (")
                 .hasMessageEndingWith("); make it yourself, or set XDG_DATA_HOME to a place that may be written");
         Path aFolder = folder.resolve("understudy.db");
         Files.createDirectory(aFolder);
-        assertThatThrownBy(() -> Store.open(aFolder)).isInstanceOf(StoreException.class)
+        assertThatThrownBy(() -> Store.open(aFolder)).isInstanceOf(Refused.class)
                 .hasMessageStartingWith(aFolder + ": this file can't be opened; ");
     }
 

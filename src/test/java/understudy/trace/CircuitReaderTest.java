@@ -17,8 +17,10 @@ import org.junit.jupiter.params.provider.MethodSource;
 import org.junit.jupiter.params.provider.ValueSource;
 import understudy.reading.Reading;
 import understudy.reading.ReadingReader;
-import understudy.text.Result;
+import understudy.refusal.Result;
 import understudy.text.Source;
+import understudy.refusal.Refused;
+import understudy.refusal.Location;
 
 /** Circuit files are read whole, or refused with everything that is wrong with them. */
 class CircuitReaderTest {
@@ -63,7 +65,7 @@ class CircuitReaderTest {
     @ValueSource(strings = {"{shows: frequency, unit: Hz}", "\n  shows: frequency\n  unit: Hz", "\n    {shows: frequency,\n     unit: Hz}",
         "&here {shows: frequency, unit: Hz}"})
     void anotherReadingIsPutInThePlaceOfTheOldOne(String written) {
-        Reading learned = ReadingReader.read("shows: learned, unit: mph, scale: 0.12 mph per Hz, offset: -1 mph", "test").value().orElseThrow();
+        Reading learned = ReadingReader.read("shows: learned, unit: mph, scale: 0.12 mph per Hz, offset: -1 mph", Location.named("test")).value().orElseThrow();
         for (String start : new String[] {"", "\ufeff"}) {
             Source before = new Source("test.yaml", start + FILE.replace("READING", written));
             Source after = CircuitReader.expecting(before, learned);
@@ -78,11 +80,11 @@ class CircuitReaderTest {
 
     @Test
     void aReadingThatIsOnlyReferredToIsLeftAlone() {
-        Reading learned = ReadingReader.read("shows: learned, unit: mph, scale: 0.12 mph per Hz", "test").value().orElseThrow();
+        Reading learned = ReadingReader.read("shows: learned, unit: mph, scale: 0.12 mph per Hz", Location.named("test")).value().orElseThrow();
         String text = FILE.replace("source: Made up.", "source: &text Made up.").replace("READING", "{shows: &kind frequency, unit: Hz}")
                 + "vehicle: *kind\n";
         assertThat(read(text).problems()).isEmpty();
-        assertThatThrownBy(() -> CircuitReader.expecting(new Source("test.yaml", text), learned)).isInstanceOf(TraceException.class)
+        assertThatThrownBy(() -> CircuitReader.expecting(new Source("test.yaml", text), learned)).isInstanceOf(Refused.class)
                 .hasMessageContaining("test.yaml: its reading can't be replaced");
     }
 

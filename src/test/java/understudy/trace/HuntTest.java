@@ -14,6 +14,7 @@ import java.util.Optional;
 import java.util.stream.IntStream;
 import org.junit.jupiter.api.Test;
 import understudy.pattern.Hazard;
+import understudy.refusal.Refused;
 
 /** A job is led from the cautions to the closing, and nothing that matters can be skipped. */
 class HuntTest {
@@ -44,7 +45,7 @@ class HuntTest {
         assertThat(hunt.next()).isInstanceOfSatisfying(Step.Caution.class,
                 caution -> assertThat(caution.hazards()).isNotEmpty());
         assertThatThrownBy(() -> hunt.after(NOON, new Entry.PinMeasured(new Place(false, 0), 0)))
-                .isInstanceOf(TraceException.class).hasMessageContaining("cautions");
+                .isInstanceOf(Refused.class).hasMessageContaining("cautions");
     }
 
     @Test
@@ -63,7 +64,7 @@ class HuntTest {
         });
         Hunt clipped = hunt.after(NOON, new Entry.PinMeasured(new Place(false, 0), 0));
         assertThatThrownBy(() -> clipped.after(NOON, TestJobs.injected(clipped, new Place(false, 0), Answer.value(40))))
-                .isInstanceOf(TraceException.class).hasMessageContaining("reference");
+                .isInstanceOf(Refused.class).hasMessageContaining("reference");
 
         Hunt failed = inject(hunt, REFERENCE, Answer.of(Answer.Kind.NOTHING));
         assertThat(failed.methodProven()).isFalse();
@@ -95,13 +96,13 @@ class HuntTest {
         Place first = new Place(false, 0);
         Place second = new Place(false, 1);
         assertThatThrownBy(() -> hunt.after(NOON, TestJobs.injected(hunt, first, Answer.value(40))))
-                .isInstanceOf(TraceException.class).hasMessageContaining("was not measured");
+                .isInstanceOf(Refused.class).hasMessageContaining("was not measured");
         Hunt elsewhere = hunt.after(NOON, new Entry.PinMeasured(first, 0.1)).after(NOON, new Entry.PinMeasured(second, 0.1));
         assertThat(elsewhere.measured(second)).isTrue();
         assertThat(elsewhere.measured(first)).as("the clips moved on").isFalse();
         Hunt live = hunt.after(NOON, new Entry.PinMeasured(first, 12.4));
         assertThatThrownBy(() -> live.after(NOON, TestJobs.injected(live, first, Answer.value(40))))
-                .isInstanceOf(TraceException.class).hasMessageContaining("more lies on it than the input allows");
+                .isInstanceOf(Refused.class).hasMessageContaining("more lies on it than the input allows");
     }
 
     /** By Bayes' rule on paper: the weight of each suspect times what a good reading at point 2 has under it. */
@@ -190,7 +191,7 @@ class HuntTest {
     @Test
     void nothingIsRepairedBeforeItIsConvicted() {
         assertThatThrownBy(() -> bad(fresh(), 1).after(NOON, new Entry.Repaired("the loom")))
-                .isInstanceOf(TraceException.class).hasMessageContaining("nothing is convicted");
+                .isInstanceOf(Refused.class).hasMessageContaining("nothing is convicted");
     }
 
     @Test

@@ -3,39 +3,31 @@ package understudy.cli;
 import java.nio.file.Files;
 import java.nio.file.InvalidPathException;
 import java.nio.file.Path;
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.function.Supplier;
 import java.util.regex.Matcher;
-import understudy.audio.AudioException;
 import understudy.pattern.Pattern;
 import understudy.pattern.PatternReader;
-import understudy.text.Problem;
-import understudy.text.Result;
-import understudy.quantity.Refused;
+import understudy.refusal.Refusal;
+import understudy.refusal.Result;
 import understudy.quantity.Range;
 import understudy.quantity.Unit;
 import understudy.report.ReportFile;
 import understudy.rig.Spread;
+import understudy.refusal.Refusals;
+import understudy.refusal.Location;
 
-/** Reads what a command line gave, and gathers all that is wrong with it, so that one try shows the user everything. */
-final class Given {
+/** Reads what a command line gave, and gathers all that is wrong with it. */
+final class Arguments extends Refusals {
 
     private static final java.util.regex.Pattern PART =
             java.util.regex.Pattern.compile("(.+?)[\\s,]+(?:[+]/-)?\\s*([\\d.]+\\s*%)");
     private static final Range TOLERANCE = new Range(0, 90, Unit.PERCENT);
 
-    private final List<String> problems = new ArrayList<>();
-
     void problem(String option, String wrong, String right) {
-        problems.add(option + ": " + wrong + "; " + right);
-    }
-
-    /** What the audio room refused; its message already says what would be right. */
-    void problem(String option, AudioException refusal) {
-        problems.add(option + ": " + refusal.getMessage());
+        add(new Refusal(Location.named(option), wrong, right));
     }
 
     /** A quantity in the range's base unit, or {@code otherwise} when the option was not given or is wrong. */
@@ -57,20 +49,9 @@ final class Given {
         return attempt(option, () -> new Spread(range.parse(told ? matcher.group(1) : written), tolerance));
     }
 
-    /** What {@code reading} gives, unless it finds the quantity, or the rig, wrong. */
+    /** What {@code reading} gives, unless it refuses. */
     <T> Optional<T> attempt(String option, Supplier<T> reading) {
-        try {
-            return Optional.of(reading.get());
-        } catch (Refused e) {
-            problem(option, e.wrong(), e.right());
-        }
-        return Optional.empty();
-    }
-
-    /** A value, unless it was refused. */
-    <T> Optional<T> value(Result<T> result) {
-        result.problems().stream().map(Problem::toString).forEach(problems::add);
-        return result.value();
+        return attempt(Location.named(option), reading);
     }
 
     /** A whole number from {@code from} to {@code to}, or {@code otherwise} when it was not given or is wrong. */
@@ -167,12 +148,5 @@ final class Given {
         }
         problem(option, "\"" + written + "\" is no name for " + what, "give a name that ends in " + String.join(" or ", endings));
         return Optional.empty();
-    }
-
-    /** Throws all that was wrong, if anything was. */
-    void refuse() {
-        if (!problems.isEmpty()) {
-            throw new BadInput(problems);
-        }
     }
 }

@@ -2,13 +2,12 @@ package understudy.measure;
 
 import understudy.quantity.Quantity;
 import understudy.quantity.Unit;
+import understudy.refusal.Refused;
 
-/** Samples that can't be measured as asked: what was given, what is needed, what to do. Remedy: mend the input. */
-public final class MeasureException extends IllegalArgumentException {
+/** What every measurement asks of its samples, and how the numbers of a refusal are written. */
+final class Samples {
 
-    MeasureException(String message) {
-        super(message);
-    }
+    private Samples() {}
 
     /** A frequency for people, "997 Hz"; likewise times and voltages. */
     static String hz(double value) {
@@ -31,16 +30,16 @@ public final class MeasureException extends IllegalArgumentException {
     /** Refuses samples that no measurement can use: too few, none at a time, or not numbers. */
     static void check(double[] volts, double rateHz, int atLeastFrames, String purpose) {
         if (!(rateHz > 0) || Double.isInfinite(rateHz)) {
-            throw new MeasureException(purpose + " needs a sample rate above 0 Hz, got " + hz(rateHz));
+            throw new Refused(purpose + " needs a sample rate above 0 Hz, got " + hz(rateHz), "");
         }
         if (volts.length < atLeastFrames) {
-            throw new MeasureException(purpose + " needs at least " + atLeastFrames + " samples, got " + volts.length
-                    + "; record longer");
+            throw new Refused(purpose + " needs at least " + atLeastFrames + " samples, got " + volts.length,
+                    "record longer");
         }
         for (int i = 0; i < volts.length; i++) {
             if (!Double.isFinite(volts[i])) {
-                throw new MeasureException(purpose + " needs numbers, but sample " + i + " is " + volts[i]
-                        + "; record again");
+                throw new Refused(purpose + " needs numbers, but sample " + i + " is " + volts[i],
+                        "record again");
             }
         }
     }

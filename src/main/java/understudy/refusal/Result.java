@@ -1,4 +1,4 @@
-package understudy.text;
+package understudy.refusal;
 
 import java.util.List;
 import java.util.Optional;
@@ -9,7 +9,7 @@ import java.util.Optional;
  * @param value    present when there are no problems
  * @param problems by line and column
  */
-public record Result<T>(Optional<T> value, List<Problem> problems) {
+public record Result<T>(Optional<T> value, List<Refusal> problems) {
 
     public Result {
         problems = List.copyOf(problems);
@@ -19,15 +19,15 @@ public record Result<T>(Optional<T> value, List<Problem> problems) {
     }
 
     /** The value, if reading it left no problems behind. */
-    public static <T> Result<T> of(Optional<T> value, Problems problems) {
-        return value.isPresent() && problems.isEmpty() ? of(value.get()) : refused(problems.inOrder());
+    public static <T> Result<T> of(Optional<T> value, List<Refusal> problems) {
+        return value.isPresent() && problems.isEmpty() ? of(value.get()) : refused(problems);
     }
 
     public static <T> Result<T> of(T value) {
         return new Result<>(Optional.of(value), List.of());
     }
 
-    public static <T> Result<T> refused(List<Problem> problems) {
+    public static <T> Result<T> refused(List<Refusal> problems) {
         return new Result<>(Optional.empty(), problems);
     }
 }

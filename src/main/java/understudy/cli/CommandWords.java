@@ -1,0 +1,61 @@
+package understudy.cli;
+
+import java.util.Locale;
+import understudy.refusal.Control;
+import understudy.refusal.Deed;
+import understudy.refusal.Refusal;
+import understudy.refusal.Remedy;
+import understudy.refusal.Wording;
+
+/** The command line's words for what the rooms below name as values: options for controls, commands for deeds. */
+final class CommandWords implements Wording {
+
+    private static final Wording WORDING = new CommandWords();
+
+    private CommandWords() {}
+
+    static String text(Refusal refusal) {
+        return refusal.text(WORDING);
+    }
+
+    static String text(Remedy remedy) {
+        return remedy.text(WORDING);
+    }
+
+    /** The option that sets this. */
+    static String option(Control control) {
+        return switch (control) {
+            case PATTERN -> "PATTERN";
+            case DURATION -> "--for";
+            case OUTPUTS -> "--output";
+            case DESTINATION -> "--to";
+            case LIMIT -> "--override-limit";
+            case REASON -> "--because";
+            default -> "--" + control.name().toLowerCase(Locale.ROOT);
+        };
+    }
+
+    @Override
+    public String setting(Control control, String value) {
+        return option(control) + (value.isEmpty() ? "" : " " + quoted(value));
+    }
+
+    /** As it is typed: in quotes if the shell would take it apart. */
+    static String quoted(String value) {
+        return value.matches("[\\w./%=+:@,-]+") ? value : '"' + value.replaceAll("[\"\\\\$`]", "\\\\$0") + '"';
+    }
+
+    @Override
+    public String deed(Deed deed, String subject) {
+        String command = switch (deed) {
+            case MAKE_RIG -> "rig make " + (subject.isEmpty() ? "NAME" : quoted(subject));
+            case CHANGE_RIG -> "rig edit " + quoted(subject);
+            case LIST_RIGS -> "rig list";
+            case CALIBRATE_RIG -> "calibrate --rig " + quoted(subject);
+            case BEGIN_HUNT -> "trace CIRCUIT";
+            case LIST_JOBS -> "jobs";
+            case REHEARSE -> "play --to silent";
+        };
+        return "'understudy " + command + "'";
+    }
+}

@@ -1,0 +1,18 @@
+package understudy.refusal;
+
+/** What a person can do in the program to get on; each front end knows how. */
+public enum Deed {
+    MAKE_RIG("make a rig"), CHANGE_RIG("change that rig"), LIST_RIGS("list the rigs"), CALIBRATE_RIG("calibrate the rig"),
+    BEGIN_HUNT("begin a hunt"), LIST_JOBS("list the jobs"), REHEARSE("rehearse without an audio output");
+
+    private final String label;
+
+    Deed(String label) {
+        this.label = label;
+    }
+
+    /** For a sentence, "make a rig". */
+    public String label() {
+        return label;
+    }
+}
