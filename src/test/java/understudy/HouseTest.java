@@ -19,6 +19,8 @@ import java.util.Map;
 import java.util.Set;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
+import understudy.audio.Player;
+import understudy.audio.WavRender;
 
 /** The house rules that the compiler doesn't know: which room may know which, and what may not happen in the engine. */
 class HouseTest {
@@ -134,6 +136,17 @@ class HouseTest {
                 .should().callMethod(System.class, "exit", int.class)
                 .orShould().callMethod(Runtime.class, "exit", int.class)
                 .orShould().callMethod(Runtime.class, "halt", int.class)
+                .check(HOUSE);
+    }
+
+    /** Limits, level and consent are checked at one door. */
+    @Test
+    void onlyTheBenchAndTheCalibrationMakeALineSound() {
+        noClasses().that().resideOutsideOfPackages("understudy.bench..", "understudy.calibrate..", "understudy.audio..")
+                .should().callMethodWhere(DescribedPredicate.describe("it opens a player", call ->
+                        call.getTargetOwner().isEquivalentTo(Player.class) && call.getName().equals("open")))
+                .orShould().callMethodWhere(DescribedPredicate.describe("it writes samples", call ->
+                        call.getTargetOwner().isEquivalentTo(WavRender.class)))
                 .check(HOUSE);
     }
 

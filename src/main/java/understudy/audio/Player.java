@@ -9,13 +9,12 @@ import java.util.concurrent.TimeUnit;
 import java.util.concurrent.TimeoutException;
 import java.util.concurrent.atomic.AtomicBoolean;
 import java.util.concurrent.atomic.AtomicReference;
-import java.util.function.Supplier;
 import java.util.stream.Collectors;
 import java.util.stream.IntStream;
 import javax.sound.sampled.LineUnavailableException;
+import understudy.refusal.Refused;
 import understudy.rig.OutputScale;
 import understudy.wave.VoltSource;
-import understudy.refusal.Refused;
 
 /**
  * Plays a source's volts in real time, to a device or in silence. Whatever happens, it ends in silence, says why, and
@@ -59,18 +58,17 @@ public final class Player implements AutoCloseable {
      * Opens the destination, ready to {@link #start}; takes a moment, for it first goes through three seconds of the
      * signal so that nothing has to be compiled or loaded while it plays.
      *
-     * @param sources asked twice, once for the source to play and once for its twin to rehearse with; both must have
-     *                the destination's rate and at most its channels
+     * @param source    what plays; has the destination's rate and at most its channels
+     * @param rehearsal a twin of it, to warm up with
      * @throws Refused when the device does not open
      */
     public static Player open(
-            Supplier<VoltSource> sources, OutputScale scale, Destination destination, PlayerSettings settings) {
-        VoltSource source = sources.get();
+            VoltSource source, VoltSource rehearsal, OutputScale scale, Destination destination, PlayerSettings settings) {
         if (source.rateHz() != destination.rateHz() || source.channels() > destination.channels()) {
             throw new IllegalArgumentException("a source of " + source.channels() + " channels at " + source.rateHz()
                     + " Hz for " + destination);
         }
-        WarmUp.run(sources.get(), scale, destination);
+        WarmUp.run(rehearsal, scale, destination);
         return new Player(source, scale, destination, openLine(destination, settings), settings);
     }
 

@@ -49,7 +49,8 @@ public record LoopbackRun(
         PlayerSettings settings = PlayerSettings.DEFAULT.withTargetFill(FILL)
                 .withDuration(Duration.ofNanos(Math.round(1e9 * samples.length / program.rateHz())));
         try (Recorder recorder = open(input, program.rateHz(), inputChannel);
-                Player player = Player.open(() -> new SampleSource(samples, program.rateHz(), channel, false), OutputScale.PARTS,
+                Player player = Player.open(new SampleSource(samples, program.rateHz(), channel, false),
+                        new SampleSource(samples, program.rateHz(), channel, false), OutputScale.PARTS,
                         output, settings)) {
             recorder.start();
             while (recorder.frames() == 0 && !recorder.ended()) {

@@ -26,7 +26,8 @@ public final class SteadyTone {
             long turned = (long) i * frequencyHz % output.rateHz();
             second[i] = level * StrictMath.sin(2 * StrictMath.PI * turned / output.rateHz());
         }
-        return Player.open(() -> new SampleSource(second, output.rateHz(), channel, true), OutputScale.PARTS, output,
+        return Player.open(new SampleSource(second, output.rateHz(), channel, true),
+                new SampleSource(second, output.rateHz(), channel, true), OutputScale.PARTS, output,
                 PlayerSettings.DEFAULT.withTargetFill(LoopbackRun.FILL));
     }
 }

@@ -7,24 +7,18 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.function.Supplier;
-import java.util.regex.Matcher;
 import understudy.pattern.Pattern;
 import understudy.pattern.PatternReader;
-import understudy.refusal.Refusal;
-import understudy.refusal.Result;
 import understudy.quantity.Range;
-import understudy.quantity.Unit;
+import understudy.quantity.WholeNumber;
+import understudy.refusal.Location;
+import understudy.refusal.Refusal;
+import understudy.refusal.Refusals;
 import understudy.report.ReportFile;
 import understudy.rig.Spread;
-import understudy.refusal.Refusals;
-import understudy.refusal.Location;
 
 /** Reads what a command line gave, and gathers all that is wrong with it. */
 final class Arguments extends Refusals {
-
-    private static final java.util.regex.Pattern PART =
-            java.util.regex.Pattern.compile("(.+?)[\\s,]+(?:[+]/-)?\\s*([\\d.]+\\s*%)");
-    private static final Range TOLERANCE = new Range(0, 90, Unit.PERCENT);
 
     void problem(String option, String wrong, String right) {
         add(new Refusal(Location.named(option), wrong, right));
@@ -43,10 +37,7 @@ final class Arguments extends Refusals {
         if (written == null) {
             return Optional.empty();
         }
-        Matcher matcher = PART.matcher(written.strip());
-        boolean told = matcher.matches();
-        double tolerance = told ? quantity(option, matcher.group(2), TOLERANCE, 0) / 100 : otherwise;
-        return attempt(option, () -> new Spread(range.parse(told ? matcher.group(1) : written), tolerance));
+        return attempt(option, () -> Spread.parse(written, range, otherwise));
     }
 
     /** What {@code reading} gives, unless it refuses. */
@@ -59,16 +50,7 @@ final class Arguments extends Refusals {
         if (written == null) {
             return otherwise;
         }
-        try {
-            int number = Integer.parseInt(written.strip());
-            if (number >= from && number <= to) {
-                return number;
-            }
-        } catch (NumberFormatException e) {
-            // said below, as for a number out of range
-        }
-        problem(option, "\"" + written + "\" will not do", "give a whole number from " + from + " to " + to);
-        return otherwise;
+        return attempt(option, () -> WholeNumber.read(written, from, to)).orElse(otherwise);
     }
 
     /** Turns per second of {@code --speed}, or the pattern's default when it was not given or is wrong. */

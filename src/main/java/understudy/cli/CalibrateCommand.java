@@ -1,6 +1,5 @@
 package understudy.cli;
 
-import understudy.refusal.Location;
 import java.io.IOException;
 import java.io.PrintWriter;
 import java.nio.file.Path;
@@ -12,12 +11,14 @@ import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
-import understudy.refusal.Refused;
 import understudy.audio.Device;
 import understudy.audio.DeviceChoice;
 import understudy.audio.Devices;
+import understudy.bench.SignalPlan;
 import understudy.quantity.Range;
 import understudy.quantity.Unit;
+import understudy.refusal.Location;
+import understudy.refusal.Refused;
 import understudy.rig.AudioOutput;
 
 /** Finds out what an audio output really gives. */
@@ -117,7 +118,7 @@ final class CalibrateCommand implements Callable<Integer> {
                     "give --meter to read a voltmeter, or --loopback with a patch cable from output to input");
         }
         int number = given.whole("--channel", channel, 1, MOST_CHANNELS, 1);
-        int rateHz = (int) given.quantity("--rate", RateOption.withUnit(rate), RATE, Playable.DEFAULT_RATE_HZ);
+        int rateHz = (int) given.quantity("--rate", RateOption.withUnit(rate), RATE, SignalPlan.DEFAULT_RATE_HZ);
         double part = given.quantity("--level", level, LEVEL, USUAL_PERCENT) / 100;
         Path plot = given.picture("--plot", plotFile, Pictures.ENDINGS).orElse(null);
         if (plotFile != null && !loopback) {

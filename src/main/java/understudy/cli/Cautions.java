@@ -2,8 +2,6 @@ package understudy.cli;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Optional;
-import java.util.stream.Stream;
 import understudy.pattern.Hazard;
 import understudy.pattern.Pattern;
 
@@ -11,12 +9,6 @@ import understudy.pattern.Pattern;
 final class Cautions {
 
     private Cautions() {}
-
-    /** What comes with this pattern's circuit first, then what comes with every circuit; without a pattern, all. */
-    static List<Hazard> of(Optional<Pattern> pattern) {
-        List<Hazard> special = pattern.isPresent() ? pattern.get().hazards() : Hazard.named();
-        return Stream.concat(special.stream(), Hazard.general().stream()).toList();
-    }
 
     static List<String> text(List<Hazard> hazards) {
         List<String> lines = new ArrayList<>();

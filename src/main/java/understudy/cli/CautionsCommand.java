@@ -1,10 +1,13 @@
 package understudy.cli;
 
+import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Parameters;
+import understudy.bench.Consent;
+import understudy.pattern.Hazard;
 import understudy.pattern.Pattern;
 
 /** Prints what can hurt people or machines. */
@@ -36,7 +39,7 @@ final class CautionsCommand implements Callable<Integer> {
         Optional<Pattern> pattern = Optional.ofNullable(patternName).map(new Patterns()::find);
         surroundings.out().println(pattern.isPresent() ? "Cautions for " + pattern.get().title() : "Cautions");
         pattern.ifPresent(one -> Cautions.ownText(one).forEach(surroundings.out()::println));
-        Cautions.text(Cautions.of(pattern)).forEach(surroundings.out()::println);
+        Cautions.text(pattern.map(Consent::hazards).orElse(List.of(Hazard.values()))).forEach(surroundings.out()::println);
         return Main.FINE;
     }
 }

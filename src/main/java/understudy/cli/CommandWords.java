@@ -51,6 +51,9 @@ final class CommandWords implements Wording {
             case MAKE_RIG -> "rig make " + (subject.isEmpty() ? "NAME" : quoted(subject));
             case CHANGE_RIG -> "rig edit " + quoted(subject);
             case LIST_RIGS -> "rig list";
+            case CHOOSE_DIVIDER -> "divider --rig " + quoted(subject) + " --input KIND --save";
+            case LIST_INPUTS -> "input";
+            case READ_CAUTIONS -> "cautions " + quoted(subject);
             case CALIBRATE_RIG -> "calibrate --rig " + quoted(subject);
             case BEGIN_HUNT -> "trace CIRCUIT";
             case LIST_JOBS -> "jobs";

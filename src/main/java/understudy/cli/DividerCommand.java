@@ -15,6 +15,9 @@ import picocli.CommandLine.Option;
 import understudy.plot.WiringDrawing;
 import understudy.quantity.Range;
 import understudy.quantity.Unit;
+import understudy.refusal.Control;
+import understudy.refusal.Location;
+import understudy.refusal.Refused;
 import understudy.rig.Assessment;
 import understudy.rig.AudioOutput;
 import understudy.rig.Coupling;
@@ -22,12 +25,12 @@ import understudy.rig.Divider;
 import understudy.rig.DividerSearch;
 import understudy.rig.Lead;
 import understudy.rig.Limits;
+import understudy.rig.NamedInput;
 import understudy.rig.Preferred;
 import understudy.rig.Rig;
 import understudy.rig.Use;
 import understudy.store.NamedRig;
 import understudy.store.Store;
-import understudy.refusal.Refused;
 
 /** Chooses the parts of the box, or judges those that are there. */
 @Command(
@@ -57,7 +60,7 @@ final class DividerCommand implements Callable<Integer> {
     @Mixin
     private HelpOption help;
 
-    @Option(names = "--input", paramLabel = "KIND", required = true, description = Inputs.HELP)
+    @Option(names = "--input", paramLabel = "KIND", required = true, description = SignalOptions.INPUT_HELP)
     private String input;
 
     @Option(names = "--rig", paramLabel = "NAME", description = "A rig whose output, lead and limits are used (default: a usual"
@@ -107,7 +110,7 @@ final class DividerCommand implements Callable<Integer> {
         boolean calibrated = rig.map(NamedRig::calibrated).orElse(false) && !output.given();
         Lead lead = parts.lead(rig.map(NamedRig::lead), given);
         Limits limits = limitOptions.read(rig.map(NamedRig::limits).orElse(Limits.STANDARD), given);
-        Optional<Inputs.Named> named = Inputs.read("--input", input, given);
+        Optional<NamedInput> named = NamedInput.read(Location.of(Control.INPUT), input, given);
         Preferred series = VALUES.get(values == null ? "E24" : values.strip().toUpperCase(Locale.ROOT));
         if (series == null) {
             given.problem("--values", "\"" + values + "\" is no series of preferred values", "give E12, E24 or E96");

@@ -7,12 +7,14 @@ import java.util.stream.Collectors;
 import java.util.stream.DoubleStream;
 import understudy.plot.WiringDrawing;
 import understudy.quantity.Unit;
+import understudy.rig.Amounts;
 import understudy.rig.Assessment;
 import understudy.rig.Divider;
 import understudy.rig.DividerSearch;
 import understudy.rig.InputKind;
 import understudy.rig.Levels;
 import understudy.rig.Limits;
+import understudy.rig.NamedInput;
 import understudy.rig.PulledUpInput;
 import understudy.rig.ReluctorInput;
 import understudy.rig.State;
@@ -26,11 +28,11 @@ final class DividerReport {
 
     private final Assessment assessment;
     private final List<String> cautions;
-    private final Inputs.Named input;
+    private final NamedInput input;
     private final boolean calibrated;
     private final Limits limits;
 
-    DividerReport(DividerSearch.Design design, Inputs.Named input, boolean calibrated, Limits limits) {
+    DividerReport(DividerSearch.Design design, NamedInput input, boolean calibrated, Limits limits) {
         this.assessment = design.assessment();
         this.cautions = design.cautions();
         this.input = input;
@@ -41,7 +43,7 @@ final class DividerReport {
     List<String> lines() {
         List<String> lines = new ArrayList<>();
         InputKind kind = input.kind();
-        lines.addAll(Paragraph.lines("input: ", "  ", Inputs.name(kind) + ", " + Inputs.words(input.input())));
+        lines.addAll(Paragraph.lines("input: ", "  ", kind.label() + ", " + NamedInput.words(input.input())));
         lines.addAll(Paragraph.lines("  ", "  ", kind.source()));
         lines.addAll(Paragraph.lines("output: ", "  ", RigFacts.output(assessment.rig().output(), calibrated) + "; "
                 + RigFacts.outputParts(assessment.rig().output())));
@@ -54,7 +56,7 @@ final class DividerReport {
         lines.add("");
         lines.addAll(states());
         lines.add("");
-        lines.addAll(Paragraph.lines("Limits: ", "  ", LimitOptions.words(limits) + "."));
+        lines.addAll(Paragraph.lines("Limits: ", "  ", limits.words() + "."));
         State worst = assessment.worstState(limits);
         lines.addAll(Paragraph.lines("Worst: ", "  ", worst.words() + ", "
                 + Amounts.print(assessment.states().get(worst).judgedAmps(), Unit.AMPERE) + " of "
@@ -129,7 +131,7 @@ final class DividerReport {
         Divider divider = assessment.rig().divider();
         Levels levels = assessment.levels();
         return Json.map(
-                "input", Json.map("kind", Inputs.name(input.kind()), "words", Inputs.words(input.input()),
+                "input", Json.map("kind", input.kind().label(), "words", NamedInput.words(input.input()),
                         "source", input.kind().source()),
                 "output", RigFacts.json(assessment.rig().output()),
                 "calibrated", calibrated,

@@ -11,8 +11,10 @@ import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 import understudy.quantity.Range;
 import understudy.quantity.Unit;
+import understudy.rig.Amounts;
 import understudy.rig.InputKind;
 import understudy.rig.Meter;
+import understudy.rig.NamedInput;
 import understudy.rig.Spread;
 import understudy.rig.UnknownInput;
 
@@ -112,15 +114,15 @@ final class InputCommand implements Callable<Integer> {
                 continue;
             }
             surroundings.out().println();
-            surroundings.out().println(Inputs.name(kind));
-            for (String text : List.of(kind.words() + ".", "Taken for: " + Inputs.words(kind.usual()) + ".", kind.source())) {
+            surroundings.out().println(kind.label());
+            for (String text : List.of(kind.words() + ".", "Taken for: " + NamedInput.words(kind.usual()) + ".", kind.source())) {
                 Paragraph.lines("  ", "  ", text).forEach(surroundings.out()::println);
             }
         }
         surroundings.out().println();
         surroundings.out().println("No rig of resistors can stand in for these:");
         Table table = new Table();
-        beyond.forEach(kind -> table.row("  " + Inputs.name(kind), kind.words()));
+        beyond.forEach(kind -> table.row("  " + kind.label(), kind.words()));
         table.lines().forEach(surroundings.out()::println);
     }
 
@@ -132,7 +134,7 @@ final class InputCommand implements Callable<Integer> {
         lines.add("");
         lines.add(found.kinds().isEmpty() ? "No known kind fits." : "Kinds that fit, the likeliest first:");
         for (InputKind kind : found.kinds()) {
-            lines.addAll(Paragraph.lines("  ", "    ", Inputs.name(kind) + ": " + kind.words()
+            lines.addAll(Paragraph.lines("  ", "    ", kind.label() + ": " + kind.words()
                     + (kind.isOutOfReach() ? ". No rig can stand in for its sensor." : ". " + kind.source())));
         }
         lines.add("");
@@ -162,7 +164,7 @@ final class InputCommand implements Callable<Integer> {
     }
 
     private static Map<String, Object> json(InputKind kind) {
-        return Json.map("name", Inputs.name(kind), "words", kind.words(), "withinReach", !kind.isOutOfReach(),
+        return Json.map("name", kind.label(), "words", kind.words(), "withinReach", !kind.isOutOfReach(),
                 "source", kind.isOutOfReach() ? null : kind.source());
     }
 }

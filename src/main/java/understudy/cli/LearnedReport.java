@@ -11,7 +11,6 @@ import java.util.stream.Collectors;
 import understudy.quantity.Quantity;
 import understudy.quantity.Unit;
 import understudy.reading.DisplayUnit;
-import understudy.reading.Finding;
 import understudy.reading.Implied;
 import understudy.reading.Judged;
 import understudy.reading.Learned;

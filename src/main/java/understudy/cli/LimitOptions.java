@@ -6,6 +6,7 @@ import java.util.regex.Pattern;
 import picocli.CommandLine.Option;
 import understudy.quantity.Range;
 import understudy.quantity.Unit;
+import understudy.rig.Amounts;
 import understudy.rig.Limits;
 
 /** The options that change the current limits: downwards freely, upwards only with a reason, which is recorded. */
@@ -88,12 +89,5 @@ final class LimitOptions {
                     + Amounts.print(from, Unit.AMPERE), "lower a limit with --limit-normal or --limit-fault");
         }
         return new double[] {from, to};
-    }
-
-    /** "1 mA in normal use, 5 mA in any single fault", and why that is more than the standard, if it is. */
-    static String words(Limits limits) {
-        return Amounts.print(limits.normalAmps(), Unit.AMPERE) + " in normal use, " + Amounts.print(limits.faultAmps(), Unit.AMPERE)
-                + " in any single fault" + limits.override().map(reason -> "; raised above the standard 1 mA and 5 mA because: "
-                + reason).orElse("");
     }
 }

@@ -1,7 +1,5 @@
 package understudy.cli;
 
-import understudy.refusal.Refusal;
-import understudy.refusal.Location;
 import java.nio.file.InvalidPathException;
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -14,9 +12,9 @@ import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
-import understudy.refusal.Refused;
 import understudy.audio.Device;
 import understudy.audio.Devices;
+import understudy.bench.SignalPlan;
 import understudy.measure.InputCheck;
 import understudy.measure.InputFault;
 import understudy.measure.PatternTiming;
@@ -29,6 +27,9 @@ import understudy.pattern.Tone;
 import understudy.pattern.WheelSignal;
 import understudy.quantity.Range;
 import understudy.quantity.Unit;
+import understudy.refusal.Location;
+import understudy.refusal.Refusal;
+import understudy.refusal.Refused;
 import understudy.rig.OutputScale;
 
 /** Says what an instrument would say of a recording or of a live input. */
@@ -108,7 +109,7 @@ final class MeasureCommand implements Callable<Integer> {
     public Integer call() {
         Arguments given = new Arguments();
         double seconds = given.quantity("--for", length, LENGTH, deviceName == null ? FILE_SECONDS : LIVE_SECONDS);
-        int rateHz = (int) given.quantity("--rate", RateOption.withUnit(rate), RATE, Playable.DEFAULT_RATE_HZ);
+        int rateHz = (int) given.quantity("--rate", RateOption.withUnit(rate), RATE, SignalPlan.DEFAULT_RATE_HZ);
         int number = given.whole("--channel", channel, 1, MOST_CHANNELS, 1);
         double fullScaleVolts = given.quantity("--full-scale", fullScale, FULL_SCALE, OutputScale.NOMINAL.fullScaleVolts());
         Optional<Pattern> named = Optional.ofNullable(patternName).map(new Patterns()::find);

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.atomic.AtomicReference;
+import understudy.bench.SignalPlan;
 import understudy.pattern.Pattern;
 import understudy.plot.LinePlot;
 import understudy.wave.OutputFacts;
@@ -30,7 +31,7 @@ final class OneCycle {
             return Optional.empty();
         }
         int turns = turns(pattern);
-        int rateHz = Playable.DEFAULT_RATE_HZ;
+        int rateHz = SignalPlan.DEFAULT_RATE_HZ;
         while (turns / speedHz * rateHz < LEAST_FRAMES) {
             rateHz *= 2;
         }

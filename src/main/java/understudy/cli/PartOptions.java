@@ -6,7 +6,9 @@ import java.util.regex.Pattern;
 import picocli.CommandLine.Option;
 import understudy.quantity.Range;
 import understudy.quantity.Unit;
+import understudy.refusal.Location;
 import understudy.rig.Coupling;
+import understudy.rig.Description;
 import understudy.rig.Divider;
 import understudy.rig.Lead;
 import understudy.rig.Spread;
@@ -72,7 +74,7 @@ final class PartOptions {
             return given.part("--coupling", coupling, FARADS, CAPACITOR_TOLERANCE)
                     .flatMap(farads -> given.attempt("--coupling", () -> new Coupling.Capacitor(farads)));
         }
-        Description d = Description.read("--coupling", coupling, given);
+        Description d = Description.read(Location.named("--coupling"), coupling, given);
         Optional<Coupling> transformer = given.attempt("--coupling", () -> new Coupling.Transformer(
                 d.text("ratio").map(written -> ratio(written, given)).orElse(Spread.exactly(1)), // one to one: sold for isolation
                 d.part("inductance", new Range(0.001, 10_000, Unit.HENRY), new Spread(2, 0.3)),

@@ -11,6 +11,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.stream.DoubleStream;
+import understudy.bench.SignalPlan;
 import understudy.pattern.Fault;
 import understudy.pattern.Hazard;
 import understudy.pattern.Pattern;
@@ -110,12 +111,12 @@ final class PatternFacts {
         for (int i = 0; i < outputs.size(); i++) {
             List<String> row = new ArrayList<>(List.of(outputs.get(i).output()));
             for (double hz : speedsHz) {
-                row.add(SwingNote.percent(swingKept(outputs.get(i), hz)));
+                row.add(PlanNotes.percent(swingKept(outputs.get(i), hz)));
             }
             table.row(row);
         }
         List<String> lines = new ArrayList<>(table.lines());
-        lines.add("(at " + Playable.DEFAULT_RATE_HZ + " samples a second; --rate of play and render raises it)");
+        lines.add("(at " + SignalPlan.DEFAULT_RATE_HZ + " samples a second; --rate of play and render raises it)");
         return lines;
     }
 
@@ -179,6 +180,6 @@ final class PatternFacts {
     }
 
     private double swingKept(OutputFacts output, double hz) {
-        return Fit.of(pattern, Playable.DEFAULT_RATE_HZ, hz).get(outputs.indexOf(output)).swingLeft();
+        return Fit.of(pattern, SignalPlan.DEFAULT_RATE_HZ, hz).get(outputs.indexOf(output)).swingLeft();
     }
 }

@@ -3,9 +3,8 @@ package understudy.cli;
 import java.util.List;
 import understudy.pattern.Pattern;
 import understudy.pattern.PatternLibrary;
-import understudy.refusal.Refusal;
-import understudy.refusal.Result;
 import understudy.refusal.Refused;
+import understudy.refusal.Result;
 
 /** The pattern library, with its refusals in the form that commands throw. */
 final class Patterns {

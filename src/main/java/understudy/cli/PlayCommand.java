@@ -1,26 +1,26 @@
 package understudy.cli;
 
 import java.time.Duration;
-import java.util.ArrayList;
-import java.util.List;
-import java.util.Optional;
 import java.util.concurrent.Callable;
 import java.util.concurrent.atomic.AtomicReference;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
-import understudy.refusal.Refused;
 import understudy.audio.Destination;
-import understudy.audio.Player;
 import understudy.audio.PlayerEnd;
 import understudy.audio.PlayerReport;
 import understudy.audio.PlayerSettings;
-import understudy.pattern.Pattern;
+import understudy.bench.Clearance;
+import understudy.bench.LiveHand;
+import understudy.bench.Outlet;
+import understudy.bench.Playback;
+import understudy.bench.SignalPlan;
+import understudy.bench.SwingLoss;
 import understudy.quantity.Range;
 import understudy.quantity.Unit;
+import understudy.refusal.Refused;
 import understudy.wave.Hand;
-import understudy.wave.Renderer;
 
 /** Plays a signal in real time. */
 @Command(
@@ -74,23 +74,19 @@ final class PlayCommand implements Callable<Integer> {
     @Override
     public Integer call() {
         Arguments given = new Arguments();
-        Playable asked = options.read(new Patterns().find(patternName), surroundings, given);
+        SignalPlan asked = options.read(new Patterns().find(patternName), surroundings, given);
         PlayerSettings settings = settings(given);
-        DestinationOptions.Chosen chosen = place.read(asked.benches().device(), given);
+        Outlet outlet = place.read(asked.hookups().device(), given);
         given.refuse();
 
-        Destination destination = chosen.destination(asked, options.askedRateHz(asked));
-        Playable playable = asked.atRate(destination.rateHz());
-        Optional<String> warning = SwingNote.judge(playable, given);
+        Destination destination = outlet.destination(asked, options.askedRateHz(asked));
+        SignalPlan plan = asked.atRate(destination.rateHz());
+        plan.swingLosses().stream().filter(SwingLoss::isRefused).map(SwingLoss::refusal).forEach(given::add);
         given.refuse();
-        surroundings.out().println(chosen.opening(destination));
-        new Consent(surroundings, yes).ask(playable.pattern(), chosen.leaves());
-        surroundings.out().println(playable.voltsNote());
-        Foresight.lines(playable).forEach(surroundings.out()::println);
-        warning.ifPresent(surroundings.out()::println);
-        PlayerReport report = play(playable, destination, settings);
-        playable.benches().shortage().ifPresent(surroundings.out()::println);
-        return report(report);
+        surroundings.out().println(outlet.note(destination));
+        Clearance clearance = new ConsentDialogue(surroundings, yes).ask(plan, outlet.leaves());
+        PlanNotes.lines(plan).forEach(surroundings.out()::println);
+        return report(play(plan, destination, settings, clearance));
     }
 
     private PlayerSettings settings(Arguments given) {
@@ -108,27 +104,19 @@ final class PlayCommand implements Callable<Integer> {
         return Duration.ofNanos(Math.round(seconds * 1e9));
     }
 
-    private PlayerReport play(Playable playable, Destination destination, PlayerSettings settings) {
-        AtomicReference<Hand> hand = playable.hand();
-        List<Renderer> renderers = new ArrayList<>();
-        Player player = Player.open(
-                () -> {
-                    renderers.add(playable.renderer(hand));
-                    return playable.onChannels(renderers.get(renderers.size() - 1));
-                },
-                playable.scale(), destination, settings);
-        Pattern pattern = playable.pattern();
-        // the first is the one that plays; its twin only warmed up
-        return new PlaySession(
-                surroundings, player, renderers.get(0), new LiveHand(pattern, hand), new StatusLine(pattern, destination.rateHz())).run();
+    private PlayerReport play(SignalPlan plan, Destination destination, PlayerSettings settings, Clearance clearance) {
+        AtomicReference<Hand> hand = plan.hand();
+        Playback playback = Playback.open(plan, hand, destination, settings, clearance);
+        PlayerReport report = new PlaySession(surroundings, playback, new LiveHand(plan.pattern(), hand),
+                new StatusLine(plan.pattern(), destination.rateHz())).run();
+        playback.shortage().map(CommandWords::text).ifPresent(surroundings.out()::println);
+        return report;
     }
 
     private int report(PlayerReport report) {
         EndReport.lines(report).forEach(surroundings.out()::println);
         if (report.end() instanceof PlayerEnd.Lost lost) {
             throw Refused.setup("", lost.reason(), "");
-        } else if (report.end() instanceof PlayerEnd.Fault fault) {
-            throw new IllegalStateException("playing failed", fault.cause());
         }
         return Main.FINE;
     }

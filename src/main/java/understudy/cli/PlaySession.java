@@ -6,9 +6,9 @@ import java.util.Optional;
 import org.jline.terminal.Attributes;
 import org.jline.terminal.Terminal;
 import org.jline.utils.Signals;
-import understudy.audio.Player;
 import understudy.audio.PlayerReport;
-import understudy.wave.Renderer;
+import understudy.bench.LiveHand;
+import understudy.bench.Playback;
 import understudy.refusal.Refused;
 
 /** The time while it plays: takes keys, shows how it stands, and sees to it that every way out fades out first. */
@@ -20,15 +20,13 @@ final class PlaySession {
     private static final String WIPE_TO_END = "\033[K";
 
     private final Surroundings surroundings;
-    private final Player player;
-    private final Renderer renderer;
+    private final Playback playback;
     private final LiveHand hand;
     private final StatusLine status;
 
-    PlaySession(Surroundings surroundings, Player player, Renderer renderer, LiveHand hand, StatusLine status) {
+    PlaySession(Surroundings surroundings, Playback playback, LiveHand hand, StatusLine status) {
         this.surroundings = surroundings;
-        this.player = player;
-        this.renderer = renderer;
+        this.playback = playback;
         this.hand = hand;
         this.status = status;
     }
@@ -36,9 +34,9 @@ final class PlaySession {
     /** Plays to the end; the end is silent whatever happens. */
     PlayerReport run() {
         for (String signal : STOP_SIGNALS) {
-            Signals.register(signal, player::stop);
+            Signals.register(signal, playback::stop);
         }
-        try (player) {
+        try (playback) {
             return surroundings.rewritesLines() ? withKeys() : withoutKeys();
         } catch (InterruptedException e) {
             Thread.currentThread().interrupt();
@@ -64,7 +62,7 @@ final class PlaySession {
             try {
                 // everything that a first drawing loads is loaded before the signal needs the machine
                 show(terminal);
-                player.start();
+                playback.start();
                 return takeKeys(terminal);
             } finally {
                 terminal.writer().println();
@@ -80,21 +78,43 @@ final class PlaySession {
         while (true) {
             if (playing) {
                 int key = keys.read(LOOK_MILLIS);
-                playing = key == Keys.NONE || hand.press(key, renderer.speedHz());
+                playing = key == Keys.NONE || press(key);
                 if (!playing) {
-                    player.stop();
+                    playback.stop();
                 }
             }
             show(terminal);
-            Optional<PlayerReport> report = player.awaitEnd(Duration.ofMillis(playing ? 0 : LOOK_MILLIS));
+            Optional<PlayerReport> report = playback.awaitEnd(Duration.ofMillis(playing ? 0 : LOOK_MILLIS));
             if (report.isPresent()) {
                 return report.get();
             }
         }
     }
 
+    /** Carries out one key; false when it asks to stop. */
+    private boolean press(int key) {
+        double nowHz = playback.speedHz();
+        switch (key) {
+            case Keys.UP -> hand.faster(nowHz, false);
+            case Keys.DOWN -> hand.slower(nowHz, false);
+            case Keys.RIGHT -> hand.faster(nowHz, true);
+            case Keys.LEFT -> hand.slower(nowHz, true);
+            case '+', '=' -> hand.louder();
+            case '-', '_' -> hand.quieter();
+            case ' ', 'q', 'Q', Keys.END_OF_INPUT -> {
+                return false;
+            }
+            default -> {
+                if (key >= '1' && key <= '9') {
+                    hand.toggleFault(key - '1');
+                }
+            }
+        }
+        return true;
+    }
+
     private void show(Terminal terminal) {
-        String line = status.text(renderer.speedHz(), hand.now(), player.status());
+        String line = status.text(playback.speedHz(), hand.now(), playback.status());
         // a full last column would wrap, and the next rewriting would start one line too low
         int room = terminal.getWidth() > 1 ? terminal.getWidth() - 1 : Paragraph.WIDTH - 1;
         terminal.writer().print("\r" + line.substring(0, Math.min(line.length(), room)) + WIPE_TO_END);
@@ -102,16 +122,16 @@ final class PlaySession {
     }
 
     private PlayerReport withoutKeys() throws InterruptedException {
-        player.start();
-        Optional<PlayerReport> report = player.awaitEnd(LOG_EVERY);
+        playback.start();
+        Optional<PlayerReport> report = playback.awaitEnd(LOG_EVERY);
         while (report.isEmpty()) {
-            surroundings.out().println(Math.round(player.status().secondsPlayed()) + " s: "
-                    + status.text(renderer.speedHz(), hand.now(), player.status()));
+            surroundings.out().println(Math.round(playback.status().secondsPlayed()) + " s: "
+                    + status.text(playback.speedHz(), hand.now(), playback.status()));
             if (surroundings.out().checkError()) {
                 // nobody reads any more: whoever looked after this is gone
-                player.stop();
+                playback.stop();
             }
-            report = player.awaitEnd(LOG_EVERY);
+            report = playback.awaitEnd(LOG_EVERY);
         }
         return report.get();
     }

@@ -1,6 +1,5 @@
 package understudy.cli;
 
-import understudy.refusal.Location;
 import java.io.IOException;
 import java.nio.file.Path;
 import java.util.List;
@@ -10,15 +9,21 @@ import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
+import understudy.bench.ChannelMap;
+import understudy.bench.Hookups;
+import understudy.bench.PerOutput;
+import understudy.bench.SignalPlan;
 import understudy.pattern.Output;
 import understudy.pattern.Pattern;
 import understudy.plot.LinePlot;
 import understudy.plot.PlotFile;
 import understudy.plot.TerminalPlot;
-import understudy.refusal.Refused;
 import understudy.preflight.Preflight;
 import understudy.preflight.Setup;
-import understudy.quantity.Unit;
+import understudy.refusal.Control;
+import understudy.refusal.Location;
+import understudy.refusal.Refusals;
+import understudy.refusal.Refused;
 
 /** Tells, before anything is clipped on, whether an input will decode a pattern from a rig. */
 @Command(
@@ -50,7 +55,7 @@ final class PreflightCommand implements Callable<Integer> {
             + " cam=hall-box, holds for that output alone, as with play.")
     private List<String> rigs;
 
-    @Option(names = "--input", paramLabel = "INPUT", required = true, description = Inputs.HELP + " Must be given. OUTPUT=KIND,"
+    @Option(names = "--input", paramLabel = "INPUT", required = true, description = SignalOptions.INPUT_HELP + " Must be given. OUTPUT=KIND,"
             + " like cam=resistive, holds for that output alone, as with play.")
     private List<String> inputs;
 
@@ -91,49 +96,26 @@ final class PreflightCommand implements Callable<Integer> {
         int rateHz = SignalOptions.rateHz(rate, given);
         Optional<Path> file = given.picture("--plot", plotFile, List.of(".png", ".svg"));
         Output judged = output.orElse(pattern.outputs().get(0));
-        Benches benches = Benches.read(rigs, inputs, pattern, playedWith(judged, pattern), surroundings, given);
-        Optional<Bench> bench = benches.of(judged);
+        List<Output> played = playedWith(judged, pattern);
+        Hookups hookups = SignalOptions.hookups(rigs, inputs, pattern, played, surroundings, given);
         given.refuse();
 
-        Setup setup = setup(pattern, output.orElseThrow(), bench.orElseThrow(), benches, rateHz, given);
+        SignalPlan plan = SignalPlan.of(pattern, speedHz, rateHz, ChannelMap.only(played, pattern), hookups, fit);
+        plan.checkLevel(given);
         given.refuse();
-        List<String> breaches = breaches(pattern, output.orElseThrow(), bench.orElseThrow());
-        show(new PreflightReport(judge(setup, speedHz), bench.orElseThrow(), breaches), file);
+        Refusals breaches = new Refusals();
+        plan.checkLimits(breaches);
+        show(new PreflightReport(judge(plan.setup(judged), speedHz), hookups.of(judged).orElseThrow(), breaches.list()), file);
         return Main.FINE;
     }
 
     /** The outputs that play with the same words would play: those of which rig and input are given. */
     private List<Output> playedWith(Output judged, Pattern pattern) {
+        Refusals unread = new Refusals(); // what is wrong is found again when the words are read
+        PerOutput rigOf = PerOutput.read(Control.RIG, rigs, pattern, unread);
+        PerOutput inputOf = PerOutput.read(Control.INPUT, inputs, pattern, unread);
         return pattern.outputs().stream()
-                .filter(output -> output.equals(judged) || namesOne(rigs, output) && namesOne(inputs, output)).toList();
-    }
-
-    private static boolean namesOne(List<String> written, Output output) {
-        return written.stream().anyMatch(words -> !words.contains("=") || words.strip().startsWith(output.name() + "="));
-    }
-
-    /** At the level at which play would play it: all outputs are scaled alike, by the one with the least room. */
-    private Setup setup(Pattern pattern, Output output, Bench bench, Benches benches, int rateHz, Arguments given) {
-        Setup asked = Setup.of(pattern, output, bench.circuit(), bench.input().input(), rateHz);
-        Setup setup = fit ? asked.withLevel(SignalOptions.fittedLevel(pattern, playedWith(output, pattern), benches)) : asked;
-        if (!setup.fits()) {
-            given.problem(pattern.id(), "its output " + output.name() + " reaches "
-                    + Amounts.print(setup.askedPinVolts(), Unit.VOLT) + bench.aroundItsMean() + ", more than the " + Amounts.print(setup.mostPinVolts(), Unit.VOLT) + " peak that "
-                    + bench.gives(), "add --fit to have it scaled down");
-        }
-        return setup;
-    }
-
-    /** Why this rig will be refused when it is to play, if it will: on paper it may do what it likes. */
-    private static List<String> breaches(Pattern pattern, Output output, Bench bench) {
-        Arguments limits = new Arguments();
-        bench.checkLimits(pattern, List.of(output), limits);
-        try {
-            limits.refuse();
-            return List.of();
-        } catch (Refused e) {
-            return e.refusals().stream().map(CommandWords::text).toList();
-        }
+                .filter(output -> output.equals(judged) || rigOf.of(output).isPresent() && inputOf.of(output).isPresent()).toList();
     }
 
     private Preflight judge(Setup setup, double speedHz) {

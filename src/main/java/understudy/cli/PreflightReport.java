@@ -1,10 +1,10 @@
 package understudy.cli;
 
-import understudy.refusal.Remedy;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import understudy.bench.Hookup;
 import understudy.pattern.Speed;
 import understudy.plot.LinePlot;
 import understudy.preflight.AtSpeed;
@@ -15,6 +15,10 @@ import understudy.preflight.RangeEnd;
 import understudy.preflight.Setup;
 import understudy.quantity.Quantity;
 import understudy.quantity.Unit;
+import understudy.refusal.Refusal;
+import understudy.refusal.Remedy;
+import understudy.rig.Amounts;
+import understudy.rig.NamedInput;
 import understudy.store.NamedRig;
 
 /** What preflight found, on one page, as a plot and as JSON. */
@@ -27,23 +31,23 @@ final class PreflightReport {
     private final Setup setup;
     private final Speed speed;
     private final NamedRig rig;
-    private final Inputs.Named input;
+    private final NamedInput input;
     private final List<String> breaches;
 
     /** @param breaches why the rig is refused when it is to play; empty when it is not */
-    PreflightReport(Preflight found, Bench bench, List<String> breaches) {
+    PreflightReport(Preflight found, Hookup hookup, List<Refusal> breaches) {
         this.found = found;
         this.setup = found.setup();
         this.speed = setup.pattern().speed();
-        this.rig = bench.rig();
-        this.input = bench.input();
-        this.breaches = List.copyOf(breaches);
+        this.rig = hookup.rig();
+        this.input = hookup.input();
+        this.breaches = breaches.stream().map(CommandWords::text).toList();
     }
 
     List<String> lines() {
         List<String> lines = new ArrayList<>();
         lines.add(title());
-        lines.addAll(Paragraph.lines("Input: ", "  ", Inputs.words(input.input()) + ". " + input.kind().source()));
+        lines.addAll(Paragraph.lines("Input: ", "  ", NamedInput.words(input.input()) + ". " + input.kind().source()));
         lines.addAll(Paragraph.lines("Rig: ", "  ", RigFacts.output(rig) + "; " + RigFacts.divider(rig)));
         lines.addAll(Paragraph.lines("Played: ", "  ", played()));
         lines.add("");
@@ -69,7 +73,7 @@ final class PreflightReport {
 
     private String title() {
         return setup.pattern().title() + ": output " + setup.output().name() + ", from rig " + rig.name() + " into "
-                + Inputs.name(input.kind());
+                + input.kind().label();
     }
 
     private String played() {
@@ -159,7 +163,7 @@ final class PreflightReport {
         }
         double from = speed.inUnit(found.overview().get(0).speedHz());
         double to = speed.inUnit(found.overview().get(found.overview().size() - 1).speedHz());
-        String title = setup.pattern().id() + ", rig " + rig.name() + ", " + Inputs.name(input.kind());
+        String title = setup.pattern().id() + ", rig " + rig.name() + ", " + input.kind().label();
         return new LinePlot(title, "speed, " + speed.unit().symbol(), from, to, panels);
     }
 
@@ -169,7 +173,7 @@ final class PreflightReport {
                 "output", setup.output().name(),
                 "rig", rig.name(),
                 "calibrated", rig.calibrated(),
-                "input", Inputs.name(input.kind()),
+                "input", input.kind().label(),
                 "rateHz", setup.rateHz(),
                 "level", Json.number(setup.level()),
                 "mostPinVolts", Json.number(setup.mostPinVolts()),

@@ -12,6 +12,10 @@ import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 import understudy.audio.SampleFormat;
 import understudy.audio.WavRender;
+import understudy.bench.Hookup;
+import understudy.bench.Playback;
+import understudy.bench.SignalPlan;
+import understudy.bench.SwingLoss;
 import understudy.pattern.Output;
 import understudy.pattern.Pattern;
 import understudy.quantity.Quantity;
@@ -69,31 +73,28 @@ final class RenderCommand implements Callable<Integer> {
     public Integer call() {
         Arguments given = new Arguments();
         Pattern declared = new Patterns().find(patternName);
-        Playable playable = options.read(declared, surroundings, given);
-        double seconds = given.quantity("--for", length, LENGTH, defaultSeconds(playable.pattern()));
+        SignalPlan plan = options.read(declared, surroundings, given);
+        double seconds = given.quantity("--for", length, LENGTH, defaultSeconds(plan.pattern()));
         SampleFormat format = format(given);
         Path target = given.soundFile("--out", file, "give a name that ends in .wav").orElse(null);
-        Optional<String> warning = SwingNote.judge(playable, given);
+        plan.swingLosses().stream().filter(SwingLoss::isRefused).map(SwingLoss::refusal).forEach(given::add);
         given.refuse();
 
-        warning.ifPresent(surroundings.err()::println);
-        long frames = Math.max(1, Math.round(seconds * playable.rateHz()));
-        WavRender.Summary summary = write(playable, format, frames, target);
+        PlanNotes.losses(plan).forEach(surroundings.err()::println);
+        long frames = Math.max(1, Math.round(seconds * plan.rateHz()));
+        Playback.Rendering rendering = write(plan, format, frames, target);
         if (json) {
-            surroundings.out().println(Json.text(json(playable, format, target, summary)));
+            surroundings.out().println(Json.text(json(plan, format, target, rendering.summary())));
         } else {
-            surroundings.out().println(text(playable, format, target, summary));
-            playable.benches().shortage().ifPresent(surroundings.out()::println);
+            surroundings.out().println(text(plan, format, target, rendering.summary()));
+            rendering.shortage().map(CommandWords::text).ifPresent(surroundings.out()::println);
         }
         return Main.FINE;
     }
 
-    private WavRender.Summary write(Playable playable, SampleFormat format, long frames, Path target) {
+    private Playback.Rendering write(SignalPlan plan, SampleFormat format, long frames, Path target) {
         try (Progress progress = new Progress(surroundings, "writing " + target)) {
-            return WavRender.write(
-                    playable.onChannels(playable.renderer(playable.hand())), playable.scale(),
-                    playable.outputOfChannel().length, format, frames, target,
-                    done -> progress.at((double) done / frames));
+            return Playback.render(plan, format, frames, target, done -> progress.at((double) done / frames));
         }
     }
 
@@ -113,17 +114,17 @@ final class RenderCommand implements Callable<Integer> {
         return format;
     }
 
-    private static Map<String, Object> json(Playable playable, SampleFormat format, Path target, WavRender.Summary summary) {
-        List<Map<String, Object>> outputs = playable.played().stream().map(output -> json(playable, output)).toList();
+    private static Map<String, Object> json(SignalPlan plan, SampleFormat format, Path target, WavRender.Summary summary) {
+        List<Map<String, Object>> outputs = plan.played().stream().map(output -> json(plan, output)).toList();
         List<Object> fullScales = outputs.stream().map(output -> output.get("fullScaleVolts")).distinct().toList();
         return Json.map(
                 "file", target.toString(),
-                "pattern", playable.pattern().id(),
+                "pattern", plan.pattern().id(),
                 "frames", summary.frames(),
-                "rateHz", playable.rateHz(),
+                "rateHz", plan.rateHz(),
                 "bits", format.bytes() * 8,
                 "float", format == SampleFormat.FLOAT32,
-                "channels", playable.outputOfChannel().length,
+                "channels", plan.channels().channels(),
                 "fullScaleVolts", fullScales.size() == 1 ? fullScales.get(0) : null,
                 "calibrated", outputs.stream().allMatch(output -> Boolean.TRUE.equals(output.get("calibrated"))),
                 "outputs", outputs,
@@ -132,25 +133,25 @@ final class RenderCommand implements Callable<Integer> {
     }
 
     /** Of the pattern's volts, so many become full scale. */
-    private static Map<String, Object> json(Playable playable, Output output) {
-        Optional<Bench> bench = playable.benches().of(output);
+    private static Map<String, Object> json(SignalPlan plan, Output output) {
+        Optional<Hookup> hookup = plan.hookups().of(output);
         return Json.map(
                 "output", output.name(),
-                "fullScaleVolts", Json.number(Playable.fullScaleVolts(output, playable.benches()) / playable.level()),
-                "rig", bench.map(known -> known.rig().name()).orElse(null),
-                "input", bench.map(known -> Inputs.name(known.input().kind())).orElse(null),
-                "calibrated", bench.map(Bench::calibrated).orElse(false));
+                "fullScaleVolts", Json.number(plan.fullScaleVolts(output) / plan.level()),
+                "rig", hookup.map(known -> known.rig().name()).orElse(null),
+                "input", hookup.map(known -> known.input().kind().label()).orElse(null),
+                "calibrated", hookup.map(Hookup::calibrated).orElse(false));
     }
 
-    private static String text(Playable playable, SampleFormat format, Path target, WavRender.Summary summary) {
-        double seconds = (double) summary.frames() / playable.rateHz();
+    private static String text(SignalPlan plan, SampleFormat format, Path target, WavRender.Summary summary) {
+        double seconds = (double) summary.frames() / plan.rateHz();
         String clipped = summary.clippedSamples() == 0 ? "" : String.format(Locale.ROOT,
                 "%n%d samples were cut off at full scale, by faults that add to the signal; --fit leaves them room",
                 summary.clippedSamples());
         return String.format(Locale.ROOT, "%s: %s of %s, %d Hz, %s, %d %s%n%s%s",
-                target, new Quantity(seconds, Unit.SECOND).rounded(6), playable.pattern().id(), playable.rateHz(),
+                target, new Quantity(seconds, Unit.SECOND).rounded(6), plan.pattern().id(), plan.rateHz(),
                 format == SampleFormat.FLOAT32 ? "32 bits float" : format.bits() + " bits",
-                playable.outputOfChannel().length, playable.outputOfChannel().length == 1 ? "channel" : "channels",
-                playable.voltsNote(), clipped);
+                plan.channels().channels(), plan.channels().channels() == 1 ? "channel" : "channels",
+                plan.voltsNote(), clipped);
     }
 }

@@ -53,8 +53,8 @@ final class RigCalibrations {
 
     /** The rig's own, if it has one. */
     Optional<Device> device() {
-        return rig.device().map(identity -> RigDevice.find(identity).orElseThrow(() -> Refused.setup("", "the audio output of "
-                + rig.name() + ", " + RigDevice.label(identity) + ", is not there", "plug it in, then try again")));
+        return rig.device().map(identity -> identity.device().orElseThrow(() -> Refused.setup("", "the audio output of "
+                + rig.name() + ", " + identity.label() + ", is not there", "plug it in, then try again")));
     }
 
     /** Keeps what came of a calibration; says where, and what has changed since the last one of its kind. */

@@ -9,11 +9,13 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.TreeMap;
 import understudy.quantity.Unit;
+import understudy.rig.Amounts;
 import understudy.rig.AudioOutput;
 import understudy.rig.Coupling;
 import understudy.rig.Divider;
 import understudy.rig.Spread;
 import understudy.store.Calibration;
+import understudy.store.DeviceIdentity;
 import understudy.store.NamedRig;
 
 /** A rig in words, and as JSON. */
@@ -27,12 +29,12 @@ final class RigFacts {
     static List<String> lines(NamedRig rig) {
         Table table = new Table()
                 .row("rig", rig.name())
-                .row("device", rig.device().map(RigDevice::label).orElse("any"))
+                .row("device", rig.device().map(DeviceIdentity::label).orElse("any"))
                 .row("output", output(rig))
                 .row("", outputParts(rig.output()))
                 .row("divider", divider(rig))
                 .row("lead", Amounts.print(rig.lead().ohms(), Unit.OHM) + " each wire")
-                .row("limits", LimitOptions.words(rig.limits()));
+                .row("limits", rig.limits().words());
         if (!rig.notes().isEmpty()) {
             table.row("notes", rig.notes());
         }

@@ -64,7 +64,7 @@ final class RigOptions {
             return Optional.empty();
         }
         try {
-            return Optional.of(RigDevice.identity(Devices.output(device)));
+            return Optional.of(DeviceIdentity.of(Devices.output(device)));
         } catch (Refused e) {
             given.add(Location.named("--device"), e);
             return otherwise;

@@ -1,28 +1,28 @@
 package understudy.cli;
 
-import java.util.Arrays;
-import java.util.Collections;
-import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalInt;
 import picocli.CommandLine.Option;
+import understudy.bench.ChannelMap;
+import understudy.bench.Hookups;
+import understudy.bench.PerOutput;
+import understudy.bench.SignalPlan;
 import understudy.pattern.Output;
 import understudy.pattern.Pattern;
 import understudy.pattern.PatternReader;
 import understudy.pattern.Profile;
-import understudy.quantity.Quantity;
 import understudy.quantity.Range;
 import understudy.quantity.Unit;
-import understudy.wave.MeanVolts;
-import understudy.wave.OutputFacts;
+import understudy.refusal.Control;
 
 /** The options that say which signal is meant, the same for every command that makes one. */
 final class SignalOptions {
 
+    static final String INPUT_HELP = "The module's input: a kind that 'understudy input' lists, like reluctor-adaptive, with what you"
+            + " know of it, like \"pulled-up-5-v, pull-up: 10k 5%%, low: 1.5 V\".";
+
     private static final Range RATE = new Range(8000, 768_000, Unit.HERTZ);
-    /** What --fit makes of the largest output: near full scale, with room for what a converter's filter overshoots. */
-    private static final double FIT_PART = 0.9;
 
     @Option(names = "--speed", paramLabel = "SPEED", description = "Speed, like \"800 rpm\", \"120 Hz\" or \"45 km/h\".")
     private String speed;
@@ -61,12 +61,12 @@ final class SignalOptions {
             + " Needs --input. With OUTPUT= before it, like cam=hall-box, it holds for that output alone; may be given again.")
     private List<String> rigs = List.of();
 
-    @Option(names = "--input", paramLabel = "KIND", description = Inputs.HELP
+    @Option(names = "--input", paramLabel = "KIND", description = SignalOptions.INPUT_HELP
             + " With OUTPUT= before it, like cam=resistive, it holds for that output alone; may be given again.")
     private List<String> inputs = List.of();
 
     /** All options together with the pattern; whatever is wrong is left with {@code given}. */
-    Playable read(Pattern declared, Surroundings surroundings, Arguments given) {
+    SignalPlan read(Pattern declared, Surroundings surroundings, Arguments given) {
         double startHz = given.speedHz(speed, declared);
         Pattern pattern = declared;
         if (profile != null) {
@@ -81,76 +81,27 @@ final class SignalOptions {
             pattern = pattern.withSeed(given.whole("--seed", seed, 0, Integer.MAX_VALUE, 0));
         }
         int rateHz = rateHz(rate, given);
-        int[] outputOfChannel = ChannelMap.read(channels, pattern, given);
-        Benches benches = Benches.read(rigs, inputs, pattern, played(pattern, outputOfChannel), surroundings, given);
-        return playable(pattern, startHz, rateHz, outputOfChannel, benches, fit, given);
+        ChannelMap map = channels == null ? ChannelMap.all(pattern) : ChannelMap.read(channels, pattern, given);
+        Hookups hookups = hookups(rigs, inputs, pattern, map.played(pattern), surroundings, given);
+        SignalPlan plan = SignalPlan.of(pattern, startHz, rateHz, map, hookups, fit);
+        plan.check(given);
+        return plan;
     }
 
-    /** A signal from its parts; refused when it breaks a rig's limits or does not fit into full scale. */
-    static Playable playable(Pattern pattern, double startHz, int rateHz, int[] outputOfChannel, Benches benches, boolean fit,
+    /** What the outputs that are played go through. */
+    static Hookups hookups(List<String> rigs, List<String> inputs, Pattern pattern, List<Output> played, Surroundings surroundings,
             Arguments given) {
-        benches.checkLimits(pattern, given);
-        double level = level(pattern, played(pattern, outputOfChannel), benches, fit, given);
-        return new Playable(pattern, startHz, rateHz, outputOfChannel, level, benches);
-    }
-
-    private static List<Output> played(Pattern pattern, int[] outputOfChannel) {
-        return Arrays.stream(outputOfChannel).filter(output -> output != Channels.SILENT).distinct()
-                .mapToObj(pattern.outputs()::get).toList();
+        return Hookups.read(PerOutput.read(Control.RIG, rigs, pattern, given), PerOutput.read(Control.INPUT, inputs, pattern, given),
+                played, surroundings::rig, given);
     }
 
     /** The rate, if one was asked for; a device otherwise has its own. */
-    OptionalInt askedRateHz(Playable playable) {
-        return rate == null ? OptionalInt.empty() : OptionalInt.of(playable.rateHz());
+    OptionalInt askedRateHz(SignalPlan plan) {
+        return rate == null ? OptionalInt.empty() : OptionalInt.of(plan.rateHz());
     }
 
     /** A rate is often told as a bare number. */
     static int rateHz(String rate, Arguments given) {
-        return (int) given.quantity("--rate", RateOption.withUnit(rate), RATE, Playable.DEFAULT_RATE_HZ);
-    }
-
-    /** What all volts are multiplied by: 1, or what --fit makes of the output with the least room. */
-    private static double level(Pattern pattern, List<Output> played, Benches benches, boolean fit, Arguments given) {
-        if (played.isEmpty()) {
-            return 1; // every channel is silent, which is refused already
-        } else if (fit) {
-            return fittedLevel(pattern, played, benches);
-        }
-        List<OutputFacts> facts = OutputFacts.of(pattern);
-        Output tightest = tightest(pattern, played, facts, benches);
-        if (room(tightest, pattern, facts, benches) < 1) {
-            Optional<Bench> bench = benches.of(tightest);
-            given.problem(pattern.id(), "its output " + tightest.name() + " reaches "
-                    + volts(peakVolts(tightest, pattern, facts, benches)) + bench.map(Bench::aroundItsMean).orElse("")
-                    + ", more than the " + volts(Playable.fullScaleVolts(tightest, benches)) + " peak that "
-                    + bench.map(Bench::gives).orElse("an audio output is taken to give"),
-                    "add --fit to have all outputs scaled down alike");
-        }
-        return 1;
-    }
-
-    /** What --fit multiplies all volts by, for these outputs that play together. Preflight judges at the same level. */
-    static double fittedLevel(Pattern pattern, List<Output> played, Benches benches) {
-        List<OutputFacts> facts = OutputFacts.of(pattern);
-        return FIT_PART * room(tightest(pattern, played, facts, benches), pattern, facts, benches);
-    }
-
-    private static Output tightest(Pattern pattern, List<Output> played, List<OutputFacts> facts, Benches benches) {
-        return Collections.min(played, Comparator.comparingDouble(output -> room(output, pattern, facts, benches)));
-    }
-
-    /** What full scale gives, as a multiple of what the output asks for. */
-    private static double room(Output output, Pattern pattern, List<OutputFacts> facts, Benches benches) {
-        return Playable.fullScaleVolts(output, benches) / peakVolts(output, pattern, facts, benches);
-    }
-
-    private static double peakVolts(Output output, Pattern pattern, List<OutputFacts> facts, Benches benches) {
-        double mean = benches.of(output).map(known -> known.blocked(MeanVolts.of(output))).orElse(0.0);
-        OutputFacts fact = facts.get(pattern.outputs().indexOf(output));
-        return Math.max(fact.highestVolts() - mean, mean - fact.lowestVolts());
-    }
-
-    private static String volts(double volts) {
-        return new Quantity(volts, Unit.VOLT).rounded(4);
+        return (int) given.quantity("--rate", RateOption.withUnit(rate), RATE, SignalPlan.DEFAULT_RATE_HZ);
     }
 }

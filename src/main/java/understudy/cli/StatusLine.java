@@ -32,9 +32,9 @@ final class StatusLine {
             parts.add("THE DEVICE TAKES NOTHING");
         }
         parts.add(pattern.speed().print(speedHz));
-        parts.add("level " + SwingNote.percent(hand.level()));
+        parts.add("level " + PlanNotes.percent(hand.level()));
         if (swingLeft(speedHz) < Fit.PLENTY) {
-            parts.add("swing " + SwingNote.percent(swingLeft(speedHz)));
+            parts.add("swing " + PlanNotes.percent(swingLeft(speedHz)));
         }
         parts.add("underruns " + status.underruns());
         String faults = IntStream.range(0, pattern.faults().size())

@@ -4,6 +4,8 @@ import java.util.Optional;
 import java.util.OptionalInt;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
+import understudy.bench.Hookup;
+import understudy.bench.Outlet;
 
 /** The options that say what one steady signal goes through and where, for commands that inject and ask for the display. */
 final class SteadyOptions {
@@ -45,9 +47,9 @@ final class SteadyOptions {
         return rate == null ? OptionalInt.empty() : OptionalInt.of(rateHz(given));
     }
 
-    /** @param bench whose volts hold for one device, if they do */
-    DestinationOptions.Chosen place(Optional<Bench> bench, Arguments given) {
-        return place.read(bench.flatMap(known -> known.rig().device()), given);
+    /** @param hookup whose volts hold for one device, if they do */
+    Outlet place(Optional<Hookup> hookup, Arguments given) {
+        return place.read(hookup.flatMap(known -> known.rig().device()), given);
     }
 
     /** What has to be given again to go on as it was. */
@@ -56,12 +58,12 @@ final class SteadyOptions {
     }
 
     /** The rig on that input; empty without a rig, and when something about them is wrong. */
-    static Optional<Bench> bench(Optional<String> rig, Optional<String> input, Surroundings surroundings, Arguments given) {
+    static Optional<Hookup> hookup(Optional<String> rig, Optional<String> input, Surroundings surroundings, Arguments given) {
         if (rig.isPresent() && input.isEmpty()) {
             given.problem("--rig", "the volts at the pins depend on the input too", "add --input KIND, or name the input in the"
                     + " circuit file; 'understudy input' lists the kinds");
         }
         return rig.isPresent() && input.isPresent()
-                ? Bench.read(rig.get(), input.get(), surroundings, given) : Optional.empty();
+                ? Hookup.read(rig.get(), input.get(), surroundings::rig, given) : Optional.empty();
     }
 }

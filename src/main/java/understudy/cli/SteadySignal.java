@@ -1,67 +1,28 @@
 package understudy.cli;
 
-import java.util.ArrayList;
-import java.util.List;
-import java.util.Optional;
 import java.util.OptionalInt;
-import java.util.concurrent.atomic.AtomicReference;
-import understudy.refusal.Refused;
 import understudy.audio.Destination;
-import understudy.audio.Player;
-import understudy.audio.PlayerEnd;
-import understudy.audio.PlayerReport;
-import understudy.audio.PlayerSettings;
-import understudy.pattern.Output;
-import understudy.pattern.Pattern;
-import understudy.wave.Hand;
+import understudy.bench.Outlet;
+import understudy.bench.SignalPlan;
+import understudy.bench.SwingLoss;
+import understudy.refusal.Refusals;
 
 /**
- * One healthy output of a pattern at a steady speed, on the first channel, ready to be injected.
+ * A steady signal that may be played, and where it goes.
  *
- * @param asked       the pattern with nothing but that output
- * @param destination where it goes
+ * @param plan at the destination's rate
  */
-record SteadySignal(Playable asked, Destination destination) {
+record SteadySignal(SignalPlan plan, Destination destination) {
 
-    /** @throws Refused for what {@code play} would refuse, too */
-    static SteadySignal of(Pattern declared, Output output, double speedHz, Optional<Bench> bench, boolean fit, int rateHz,
-            OptionalInt askedRateHz, DestinationOptions.Chosen chosen) {
-        Pattern pattern = declared.withProfile(Optional.empty()).withFaults(List.of()).withOutputs(List.of(output));
-        Arguments given = new Arguments();
-        Playable playable = SignalOptions.playable(pattern, speedHz, rateHz, new int[] {0}, Benches.only(output, bench),
-                fit, given);
-        given.refuse();
-        Destination destination = chosen.destination(playable, askedRateHz);
-        Playable atRate = playable.atRate(destination.rateHz());
-        SwingNote.judge(atRate, given);
-        given.refuse();
-        return new SteadySignal(atRate, destination);
-    }
-
-    /** What there is to know of it before it plays: the same that {@code play} says. */
-    List<String> notes() {
-        List<String> lines = new ArrayList<>(asked.voltsNote().lines().toList());
-        lines.addAll(Foresight.lines(asked));
-        SwingNote.judge(asked, new Arguments()).ifPresent(warning -> lines.addAll(warning.lines().toList()));
-        return lines;
-    }
-
-    /** Ready to start, into the file if there is one. */
-    static Player open(AtomicReference<Hand> hand, Playable playable, Destination to) {
-        return Player.open(() -> playable.onChannels(playable.renderer(hand)), playable.scale(), to, PlayerSettings.DEFAULT);
-    }
-
-    /** The report of a player that has ended, or was told to stop; what failed within it is a defect. */
-    static PlayerReport end(Player player) {
-        try {
-            PlayerReport report = player.awaitEnd();
-            if (report.end() instanceof PlayerEnd.Fault fault) {
-                throw new IllegalStateException("playing failed", fault.cause());
-            }
-            return report;
-        } catch (InterruptedException e) {
-            Thread.currentThread().interrupt();
-            throw new IllegalStateException("nobody interrupts this thread", e);
-        }
+    /** @throws understudy.refusal.Refused for what {@code play} would refuse, too */
+    static SteadySignal of(SignalPlan asked, OptionalInt askedRateHz, Outlet outlet) {
+        Refusals problems = new Refusals();
+        asked.check(problems);
+        problems.refuse();
+        Destination destination = outlet.destination(asked, askedRateHz);
+        SignalPlan plan = asked.atRate(destination.rateHz());
+        plan.swingLosses().stream().filter(SwingLoss::isRefused).map(SwingLoss::refusal).forEach(problems::add);
+        problems.refuse();
+        return new SteadySignal(plan, destination);
     }
 }

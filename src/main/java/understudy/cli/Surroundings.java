@@ -13,6 +13,7 @@ import java.time.Clock;
 import java.util.Map;
 import org.jline.terminal.Terminal;
 import org.jline.terminal.TerminalBuilder;
+import understudy.store.NamedRig;
 import understudy.store.Store;
 
 /**
@@ -62,6 +63,13 @@ record Surroundings(
     /** What the user keeps; whoever opens it closes it. */
     Store store() {
         return Store.open(storeFile());
+    }
+
+    /** A rig that the user keeps. */
+    NamedRig rig(String name) {
+        try (Store store = store()) {
+            return store.rigs().find(name);
+        }
     }
 
     /** Whether the user keeps anything yet. */

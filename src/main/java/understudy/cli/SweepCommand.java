@@ -8,6 +8,10 @@ import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
+import understudy.bench.Clearance;
+import understudy.bench.Hookup;
+import understudy.bench.Outlet;
+import understudy.bench.SignalPlan;
 import understudy.plot.TerminalPlot;
 import understudy.reading.Reading;
 
@@ -85,25 +89,25 @@ final class SweepCommand implements Callable<Integer> {
                 "--speeds", "at " + swept.words(step.speedHz()) + " the reading does not say what is shown",
                 "keep within the ends of its table"));
         files.read(given);
-        Optional<Bench> bench = bench(swept, given);
+        Optional<Hookup> hookup = hookup(swept, given);
         int rateHz = steady.rateHz(given);
-        DestinationOptions.Chosen chosen = steady.place(bench, given);
+        Outlet outlet = steady.place(hookup, given);
         given.refuse();
         Optional<SweepLog> begun = files.resumed(swept, steps, given);
         given.refuse();
-        SteadySignal signal = SteadySignal.of(swept.pattern(), swept.output(),
-                steps.stream().mapToDouble(SweepStep::speedHz).max().orElseThrow(), bench, steady.fit(), rateHz,
-                steady.askedRateHz(given), chosen);
+        SignalPlan asked = SignalPlan.steady(swept.pattern(), swept.output(),
+                steps.stream().mapToDouble(SweepStep::speedHz).max().orElseThrow(), rateHz, hookup, steady.fit());
+        SteadySignal signal = SteadySignal.of(asked, steady.askedRateHz(given), outlet);
 
-        surroundings.out().println(chosen.opening(signal.destination()));
-        new Consent(surroundings, yes).ask(signal.asked().pattern(), chosen.leaves());
-        signal.notes().forEach(surroundings.out()::println);
+        surroundings.out().println(outlet.note(signal.destination()));
+        Clearance clearance = new ConsentDialogue(surroundings, yes).ask(signal.plan(), outlet.leaves());
+        PlanNotes.lines(signal.plan()).forEach(surroundings.out()::println);
         SweepLog log = begun.orElseGet(() -> files.begin(swept, surroundings));
         try (TraceTalk talk = new TraceTalk(surroundings)) {
             talk.gap();
             talk.say("Taken: the display shows " + ReadingWords.of(swept.reading()) + ".");
             said.forEach(talk::say);
-            boolean left = lead(new SweepSession(talk, log, swept, signal, chosen, steps, surroundings.clock()), talk);
+            boolean left = lead(new SweepSession(talk, log, swept, signal, clearance, steps, surroundings.clock()), talk);
             close(log, swept, steps.size(), talk, left ? Optional.empty() : Optional.of(kept), whose);
         }
         return Main.FINE;
@@ -120,11 +124,11 @@ final class SweepCommand implements Callable<Integer> {
         return known.map(reading -> declared.reading(reading, "the scale of this vehicle")).orElse(declared);
     }
 
-    private Optional<Bench> bench(Swept swept, Arguments given) {
+    private Optional<Hookup> hookup(Swept swept, Arguments given) {
         if (steady.rig().isEmpty() && steady.input().isPresent()) {
             given.problem("--input", "it says nothing without a rig", "add --rig NAME, or leave it out");
         }
-        return SteadyOptions.bench(steady.rig(), steady.input().or(swept::input), surroundings, given);
+        return SteadyOptions.hookup(steady.rig(), steady.input().or(swept::input), surroundings, given);
     }
 
     /** Whether the user left, so that nothing more can be asked. */

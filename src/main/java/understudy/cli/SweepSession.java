@@ -7,10 +7,12 @@ import java.util.Locale;
 import java.util.Optional;
 import java.util.concurrent.atomic.AtomicReference;
 import java.util.function.BooleanSupplier;
-import understudy.audio.Player;
 import understudy.audio.PlayerEnd;
 import understudy.audio.PlayerReport;
-import understudy.audio.PlayerStatus;
+import understudy.audio.PlayerSettings;
+import understudy.bench.Clearance;
+import understudy.bench.Playback;
+import understudy.bench.SignalPlan;
 import understudy.reading.Expected;
 import understudy.trace.Answer;
 import understudy.wave.Hand;
@@ -32,18 +34,18 @@ final class SweepSession {
     private final SweepLog log;
     private final Swept swept;
     private final SteadySignal signal;
-    private final DestinationOptions.Chosen chosen;
+    private final Clearance clearance;
     private final List<SweepStep> steps;
     private final Clock clock;
     private boolean stopped;
 
-    SweepSession(TraceTalk talk, SweepLog log, Swept swept, SteadySignal signal, DestinationOptions.Chosen chosen,
+    SweepSession(TraceTalk talk, SweepLog log, Swept swept, SteadySignal signal, Clearance clearance,
             List<SweepStep> steps, Clock clock) {
         this.talk = talk;
         this.log = log;
         this.swept = swept;
         this.signal = signal;
-        this.chosen = chosen;
+        this.clearance = clearance;
         this.steps = steps;
         this.clock = clock;
     }
@@ -79,21 +81,19 @@ final class SweepSession {
     private PlayerReport play() {
         SweepStep.Leg first = next().legs().get(0);
         double startHz = Double.isNaN(first.fromHz()) ? first.toHz() : first.fromHz();
-        AtomicReference<Hand> hand = signal.asked().hand();
+        SignalPlan plan = signal.plan().startingAt(startHz);
+        AtomicReference<Hand> hand = plan.hand();
         hand.set(hand.get().withSpeedHz(startHz));
-        Playable playable = signal.asked().startingAt(startHz).anew();
-        PlayerReport report;
-        try (Player player = SteadySignal.open(hand, playable, chosen.destination(playable, signal.destination()))) {
-            talk.silenceBy(player::stop);
-            player.start();
-            through(player, hand);
-            player.stop();
-            report = SteadySignal.end(player);
+        try (Playback playback = Playback.open(plan, hand, signal.destination(), PlayerSettings.DEFAULT, clearance)) {
+            talk.silenceBy(playback::stop);
+            playback.start();
+            through(playback, hand);
+            PlayerReport report = playback.end();
+            playback.shortage().map(CommandWords::text).ifPresent(talk::say);
+            return report;
         } finally {
             talk.silenceBy(() -> {});
         }
-        playable.benches().shortage().ifPresent(talk::say);
-        return report;
     }
 
     private static IllegalStateException interrupted() {
@@ -102,19 +102,19 @@ final class SweepSession {
     }
 
     /** Until all was read, the user stopped, or the signal is gone. */
-    private void through(Player player, AtomicReference<Hand> hand) {
-        BooleanSupplier over = () -> player.status().state() == PlayerStatus.State.ENDED;
+    private void through(Playback playback, AtomicReference<Hand> hand) {
+        BooleanSupplier over = playback::isOver;
         while (!done() && !over.getAsBoolean()) {
             SweepStep step = next();
             Expected expected = swept.expected(step.speedHz()).orElseThrow();
-            int gaps = player.status().underruns();
+            int gaps = playback.status().underruns();
             talk.gap();
             talk.say("Step " + (log.rows().size() + 1) + " of " + steps.size() + ": " + swept.words(step.speedHz())
                     + "; expected: " + expected);
             step.legs().forEach(leg -> travel(leg, hand, over));
             pause(step.dwellSeconds(), over);
             read(step, expected, hand, over);
-            if (player.status().underruns() > gaps) {
+            if (playback.status().underruns() > gaps) {
                 talk.say("Mind: the signal itself had a gap just now. If the display faltered then, type back.");
             }
         }

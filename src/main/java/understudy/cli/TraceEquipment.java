@@ -5,15 +5,20 @@ import java.util.List;
 import java.util.Optional;
 import java.util.OptionalInt;
 import picocli.CommandLine.Mixin;
+import understudy.bench.Hookup;
+import understudy.bench.Outlet;
 import understudy.quantity.Range;
+import understudy.refusal.Control;
+import understudy.refusal.Location;
+import understudy.refusal.Refused;
 import understudy.rig.Input;
+import understudy.rig.NamedInput;
 import understudy.store.Calibration;
 import understudy.store.NamedRig;
 import understudy.store.Store;
 import understudy.trace.Circuit;
 import understudy.trace.Job;
 import understudy.trace.Subjects.Subject;
-import understudy.refusal.Refused;
 
 /** What the signals of a hunt come from: rig, input and destination, decided once a session. */
 final class TraceEquipment {
@@ -47,7 +52,7 @@ final class TraceEquipment {
     private final Optional<NamedRig> rig;
     private final Optional<Input> input;
     private final Optional<String> inputWords;
-    private final DestinationOptions.Chosen chosen;
+    private final Outlet outlet;
     private final TraceSignal suspect;
     private final Optional<TraceSignal> reference;
     private final List<String> words = new ArrayList<>();
@@ -56,27 +61,27 @@ final class TraceEquipment {
             Optional<Subject> reference, Surroundings surroundings) {
         Arguments given = new Arguments();
         this.inputWords = inputWords;
-        this.input = inputWords.flatMap(written -> Inputs.read("--input", written, given)).map(Inputs.Named::input);
+        this.input = inputWords.flatMap(written -> NamedInput.read(Location.of(Control.INPUT), written, given)).map(NamedInput::input);
         given.refuse();
-        Optional<Bench> bench = SteadyOptions.bench(rigName, inputWords, surroundings, given);
+        Optional<Hookup> hookup = SteadyOptions.hookup(rigName, inputWords, surroundings, given);
         int rateHz = options.rateHz(given);
-        this.rig = bench.map(Bench::rig);
-        this.chosen = options.place(bench, given);
+        this.rig = hookup.map(Hookup::rig);
+        this.outlet = options.place(hookup, given);
         given.refuse();
         OptionalInt asked = options.askedRateHz(given);
-        this.suspect = TraceSignal.of(suspect, bench, options.fit(), rateHz, asked, chosen);
+        this.suspect = TraceSignal.of(suspect, hookup, options.fit(), rateHz, asked, outlet);
         this.reference = reference.map(other -> TraceSignal.of(other,
-                SteadyOptions.bench(rigName, other.circuit().input().or(() -> inputWords), surroundings, given), options.fit(), rateHz, asked, chosen));
+                SteadyOptions.hookup(rigName, other.circuit().input().or(() -> inputWords), surroundings, given), options.fit(), rateHz, asked, outlet));
         given.refuse();
-        words.add(chosen.opening(this.suspect.destination()));
+        words.add(outlet.note(this.suspect.destination()));
         rig.ifPresent(known -> words.addAll(rigWords(known, surroundings)));
         inputWords.ifPresent(known -> words.add("input: " + known));
-        words.addAll(this.suspect.asked().voltsNote().lines().toList());
+        words.addAll(this.suspect.plan().voltsNote().lines().toList());
     }
 
     private static List<String> rigWords(NamedRig rig, Surroundings surroundings) {
         List<String> lines = new ArrayList<>(List.of("rig " + rig.name() + ": " + RigFacts.output(rig),
-                "divider: " + RigFacts.divider(rig), "limits: " + LimitOptions.words(rig.limits())));
+                "divider: " + RigFacts.divider(rig), "limits: " + rig.limits().words()));
         try (Store store = surroundings.store()) {
             store.rigs().calibrations(rig.name()).stream().filter(Calibration::good).findFirst()
                     .ifPresent(latest -> lines.add(RigFacts.history(List.of(latest)).get(1).strip() + " (its latest calibration)"));
@@ -99,8 +104,8 @@ final class TraceEquipment {
         return words.get(0);
     }
 
-    DestinationOptions.Chosen chosen() {
-        return chosen;
+    Outlet outlet() {
+        return outlet;
     }
 
     TracePins pins(Circuit circuit) {

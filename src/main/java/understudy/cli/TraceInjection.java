@@ -3,11 +3,17 @@ package understudy.cli;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalInt;
 import java.util.concurrent.atomic.AtomicReference;
-import understudy.audio.Player;
+import java.util.function.Function;
+import understudy.audio.Destination;
 import understudy.audio.PlayerEnd;
 import understudy.audio.PlayerReport;
+import understudy.audio.PlayerSettings;
 import understudy.audio.PlayerStatus;
+import understudy.bench.Clearance;
+import understudy.bench.Playback;
+import understudy.bench.SignalPlan;
 import understudy.trace.Answer;
 import understudy.trace.Circuit;
 import understudy.trace.Entry;
@@ -27,6 +33,7 @@ final class TraceInjection {
     private final TraceTalk talk;
     private final TraceDesk desk;
     private final TraceEquipment equipment;
+    private final Function<SignalPlan, Clearance> consent;
     private final boolean resumed;
     /** The circuit whose sensor the user was told to unplug: the reference or not. */
     private Optional<Boolean> unplugged = Optional.empty();
@@ -34,10 +41,11 @@ final class TraceInjection {
     private boolean clipped;
 
     /** @param resumed the job was begun in an earlier session, from which the clips may still be on */
-    TraceInjection(TraceTalk talk, TraceDesk desk, TraceEquipment equipment, boolean resumed) {
+    TraceInjection(TraceTalk talk, TraceDesk desk, TraceEquipment equipment, Function<SignalPlan, Clearance> consent, boolean resumed) {
         this.talk = talk;
         this.desk = desk;
         this.equipment = equipment;
+        this.consent = consent;
         this.resumed = resumed;
     }
 
@@ -85,33 +93,33 @@ final class TraceInjection {
 
     private void inject(Place place) {
         TraceSignal signal = equipment.signal(place.onReference());
-        AtomicReference<Hand> hand = signal.hand();
-        Playable playable = signal.asked().anew();
+        Clearance clearance = consent.apply(signal.plan());
+        AtomicReference<Hand> hand = signal.plan().hand();
         TraceAnswer answer = new TraceAnswer(talk, desk, signal, hand);
         Optional<Answer> seen;
         PlayerReport report;
-        try (Player player = signal.open(hand, playable, equipment.chosen().file().map(this::numbered)
-                .map(file -> equipment.chosen().into(file)).orElse(equipment.chosen())
-                .destination(playable, signal.destination()))) {
-            talk.silenceBy(player::stop);
-            player.start();
+        Destination destination = equipment.outlet().file().map(this::numbered)
+                .map(file -> equipment.outlet().into(file).destination(signal.plan(), OptionalInt.empty()))
+                .orElse(signal.destination());
+        try (Playback playback = Playback.open(signal.plan(), hand, destination, PlayerSettings.DEFAULT, clearance)) {
+            talk.silenceBy(playback::stop);
+            playback.start();
             talk.gap();
             talk.say("It plays: " + signal.words() + "."
-                    + equipment.chosen().file().map(file -> " Into " + numbered(file) + ".").orElse(""));
+                    + equipment.outlet().file().map(file -> " Into " + numbered(file) + ".").orElse(""));
             if (desk.hunt().circuitOf(place).comesAndGoes()) {
                 talk.say("The fault comes and goes: for half a minute at least, watch the display while you move harness and"
                         + " connectors between the clips and the module, one after the other. Then answer.");
             }
-            seen = answer.ask(() -> player.status().state() == PlayerStatus.State.ENDED);
-            if (equipment.chosen().file().isPresent()) {
-                awaitFile(player);
+            seen = answer.ask(playback::isOver);
+            if (equipment.outlet().file().isPresent()) {
+                awaitFile(playback);
             }
-            player.stop();
-            report = SteadySignal.end(player);
+            report = playback.end();
+            playback.shortage().map(CommandWords::text).ifPresent(talk::say);
         } finally {
             talk.silenceBy(() -> {});
         }
-        playable.benches().shortage().ifPresent(talk::say);
         if (seen.isEmpty() || report.end() instanceof PlayerEnd.Lost) {
             lost(report);
             return;
@@ -127,9 +135,9 @@ final class TraceInjection {
         return file.resolveSibling(name.substring(0, dot) + "-" + number + name.substring(dot));
     }
 
-    private static void awaitFile(Player player) {
+    private static void awaitFile(Playback playback) {
         try {
-            while (player.status().secondsPlayed() < LEAST_FILE_SECONDS && player.status().state() == PlayerStatus.State.PLAYING) {
+            while (playback.status().secondsPlayed() < LEAST_FILE_SECONDS && playback.status().state() == PlayerStatus.State.PLAYING) {
                 Thread.sleep(LOOK_MILLIS);
             }
         } catch (InterruptedException e) {

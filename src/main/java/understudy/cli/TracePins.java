@@ -3,6 +3,7 @@ package understudy.cli;
 import java.util.Optional;
 import understudy.quantity.Range;
 import understudy.quantity.Unit;
+import understudy.rig.Amounts;
 import understudy.rig.Input;
 import understudy.rig.PulledUpInput;
 import understudy.rig.ReluctorInput;

@@ -1,7 +1,13 @@
 package understudy.cli;
 
+import java.util.HashSet;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
+import understudy.bench.Agreement;
+import understudy.bench.Clearance;
+import understudy.bench.Consent;
+import understudy.bench.SignalPlan;
 import understudy.pattern.Hazard;
 import understudy.store.Jobs;
 import understudy.trace.Entry;
@@ -20,6 +26,10 @@ final class TraceSession {
             "the display: is it the right value, and does this module show it while it stands?",
             "the circuit file: teeth, ratio, unit");
 
+    private final Surroundings surroundings;
+    private final TraceEquipment equipment;
+    /** Cautions ticked in this session, for where its signals go. */
+    private final Set<Hazard> ticked = new HashSet<>();
     private final TraceTalk talk;
     private final TraceDesk desk;
     private final TraceInjection injection;
@@ -27,9 +37,11 @@ final class TraceSession {
 
     /** @param resumed the job was begun in an earlier session */
     TraceSession(Surroundings surroundings, TraceTalk talk, Jobs jobs, Hunt hunt, TraceEquipment equipment, boolean resumed) {
+        this.surroundings = surroundings;
+        this.equipment = equipment;
         this.talk = talk;
         this.desk = new TraceDesk(surroundings, talk, jobs, hunt);
-        this.injection = new TraceInjection(talk, desk, equipment, resumed);
+        this.injection = new TraceInjection(talk, desk, equipment, this::clearance, resumed);
         this.ending = new TraceEnding(talk, desk);
     }
 
@@ -88,6 +100,23 @@ final class TraceSession {
             }
         }
         desk.keep(new Entry.Cautioned(hazards));
+        ticked.addAll(hazards);
+    }
+
+    /** A tick counts for what it was given for: one in a rehearsal, perhaps on another day, does not let a signal out. */
+    private Clearance clearance(SignalPlan plan) {
+        if (!equipment.outlet().leaves()) {
+            return Clearance.rehearsal();
+        }
+        Consent consent = Consent.of(plan, true, new Agreement(surroundings.folders().settings()));
+        List<Hazard> left = consent.toRead().stream().filter(hazard -> !ticked.contains(hazard)).toList();
+        if (!left.isEmpty()) {
+            caution(left);
+        }
+        if (surroundings.terminal() && !consent.toRead().isEmpty()) {
+            ConsentDialogue.keep(consent, surroundings);
+        }
+        return consent.agreedForNow();
     }
 
     private void inject(Place place) {

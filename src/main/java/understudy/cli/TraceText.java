@@ -8,6 +8,7 @@ import java.util.Locale;
 import java.util.Optional;
 import java.util.stream.Collectors;
 import understudy.quantity.Unit;
+import understudy.rig.Amounts;
 import understudy.trace.Answer;
 import understudy.trace.Circuit;
 import understudy.trace.Clash;

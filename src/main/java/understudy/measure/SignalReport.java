@@ -1,7 +1,6 @@
 package understudy.measure;
 
 import java.util.Arrays;
-import java.util.List;
 import java.util.Optional;
 import java.util.function.Supplier;
 import understudy.refusal.Refused;

@@ -1,7 +1,5 @@
 package understudy.pattern;
 
-import understudy.refusal.Control;
-import understudy.refusal.Location;
 import java.nio.file.Files;
 import java.nio.file.InvalidPathException;
 import java.nio.file.Path;
@@ -11,13 +9,14 @@ import java.util.Map;
 import java.util.NavigableMap;
 import java.util.Optional;
 import java.util.TreeMap;
-import org.snakeyaml.engine.v2.nodes.Node;
+import understudy.refusal.Control;
+import understudy.refusal.Location;
 import understudy.refusal.Refusal;
-import understudy.text.Problems;
 import understudy.refusal.Result;
-import understudy.text.YamlText;
-import understudy.text.TextFile;
 import understudy.text.Nearest;
+import understudy.text.Problems;
+import understudy.text.TextFile;
+import understudy.text.YamlText;
 
 /** Reads the pieces of pattern that a command line holds, in the words of a pattern file. */
 final class CommandLineText {

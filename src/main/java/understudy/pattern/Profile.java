@@ -14,6 +14,30 @@ public record Profile(List<Step> steps) {
         }
     }
 
+    /** The highest speed that will surely be played, turns per second, from {@code startHz} on. */
+    public double fastestHz(double startHz) {
+        return fastestHz(steps, startHz);
+    }
+
+    private static double fastestHz(List<Step> steps, double startHz) {
+        return steps.stream().mapToDouble(step -> fastestHz(step, startHz)).max().orElse(startHz);
+    }
+
+    private static double fastestHz(Step step, double startHz) {
+        if (step instanceof Hold hold) {
+            return hold.hz();
+        } else if (step instanceof Ramp ramp) {
+            return Math.max(Double.isNaN(ramp.fromHz()) ? startHz : ramp.fromHz(), ramp.toHz());
+        } else if (step instanceof Sweep sweep) {
+            return Math.max(Double.isNaN(sweep.fromHz()) ? startHz : sweep.fromHz(), sweep.toHz());
+        } else if (step instanceof Crank crank) {
+            return crank.hz() * (1 + crank.ripple());
+        } else if (step instanceof Repeat repeat) {
+            return fastestHz(repeat.steps(), startHz);
+        }
+        return startHz;
+    }
+
     public sealed interface Step permits Hold, Ramp, Sweep, Crank, Repeat, Follow {}
 
     /** One speed for a time. */

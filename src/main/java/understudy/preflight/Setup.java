@@ -20,6 +20,7 @@ import understudy.wave.OutputFacts;
  * @param pattern   with this output alone; its profile is left aside
  * @param rateHz    frames a second
  * @param level     times the pattern's volts, above 0
+ * @param mostLevel that the outputs which play beside this one leave room for; infinite when it plays alone
  * @param corrected the droop of what couples is undone while the headroom lasts
  * @param swapped   the two clips are swapped
  * @param built     what rig and input really are; whoever plays takes them for what they are called
@@ -30,6 +31,7 @@ public record Setup(
         Input input,
         int rateHz,
         double level,
+        double mostLevel,
         boolean corrected,
         boolean swapped,
         WorstCase.Build built) {
@@ -49,7 +51,7 @@ public record Setup(
         Pattern alone = pattern.withProfile(Optional.empty()).withOutputs(List.of(output)).withFaults(
                 pattern.faults().stream().filter(fault -> fault.place().on()
                         && fault.place().output().equals(output.name())).toList());
-        return new Setup(alone, rig, input, rateHz, 1, true, false, new WorstCase.Build(rig, input));
+        return new Setup(alone, rig, input, rateHz, 1, Double.POSITIVE_INFINITY, true, false, new WorstCase.Build(rig, input));
     }
 
     public Output output() {
@@ -73,42 +75,47 @@ public record Setup(
         return askedPinVolts() <= mostPinVolts();
     }
 
-    /** Scaled so that the output's largest volts are 90 % of what the rig can give. */
+    /** Scaled, with all that plays beside it alike, so that the largest volts are 90 % of what the rigs can give. */
     public Setup fitted() {
-        return withLevel(level * FIT_PART * mostPinVolts() / askedPinVolts());
+        return withLevel(Math.min(mostLevel, level * FIT_PART * mostPinVolts() / askedPinVolts()));
+    }
+
+    /** Beside outputs that leave room for so much. */
+    public Setup withMostLevel(double other) {
+        return new Setup(pattern, rig, input, rateHz, level, other, corrected, swapped, built);
     }
 
     public Setup withLevel(double other) {
-        return new Setup(pattern, rig, input, rateHz, other, corrected, swapped, built);
+        return new Setup(pattern, rig, input, rateHz, other, mostLevel, corrected, swapped, built);
     }
 
     Setup withRate(int otherHz) {
-        return new Setup(pattern, rig, input, otherHz, level, corrected, swapped, built);
+        return new Setup(pattern, rig, input, otherHz, level, mostLevel, corrected, swapped, built);
     }
 
     Setup withRig(Rig other) {
-        return new Setup(pattern, other, input, rateHz, level, corrected, swapped, new WorstCase.Build(other, input));
+        return new Setup(pattern, other, input, rateHz, level, mostLevel, corrected, swapped, new WorstCase.Build(other, input));
     }
 
     Setup withInput(Input other) {
-        return new Setup(pattern, rig, other, rateHz, level, corrected, swapped, new WorstCase.Build(rig, other));
+        return new Setup(pattern, rig, other, rateHz, level, mostLevel, corrected, swapped, new WorstCase.Build(rig, other));
     }
 
     Setup withOutput(Output other) {
-        return new Setup(pattern.withOutputs(List.of(other)), rig, input, rateHz, level, corrected, swapped, built);
+        return new Setup(pattern.withOutputs(List.of(other)), rig, input, rateHz, level, mostLevel, corrected, swapped, built);
     }
 
     public Setup withCorrection(boolean other) {
-        return new Setup(pattern, rig, input, rateHz, level, other, swapped, built);
+        return new Setup(pattern, rig, input, rateHz, level, mostLevel, other, swapped, built);
     }
 
     public Setup withSwapped(boolean other) {
-        return new Setup(pattern, rig, input, rateHz, level, corrected, other, built);
+        return new Setup(pattern, rig, input, rateHz, level, mostLevel, corrected, other, built);
     }
 
     /** Built of these parts, and played as before. */
     Setup withBuilt(WorstCase.Build other) {
-        return new Setup(pattern, rig, input, rateHz, level, corrected, swapped, other);
+        return new Setup(pattern, rig, input, rateHz, level, mostLevel, corrected, swapped, other);
     }
 
     /** Whether direct voltage is blocked on the way. */

@@ -31,6 +31,13 @@ public record Remedy(List<Part> parts) {
         return with(new Words(words));
     }
 
+    /** Another sentence behind this one. */
+    public Remedy then(Remedy other) {
+        List<Part> more = new ArrayList<>(parts);
+        more.addAll(other.parts);
+        return new Remedy(more);
+    }
+
     public Remedy set(Control control) {
         return set(control, "");
     }

@@ -1,5 +1,6 @@
 package understudy.rig;
 
+import java.util.Locale;
 import java.util.Optional;
 
 /**
@@ -54,6 +55,11 @@ public enum InputKind {
 
     private static FrontEnd series(double ohms) {
         return new FrontEnd(new Spread(ohms, 0.05), Optional.empty(), Optional.empty());
+    }
+
+    /** As it is typed: {@code reluctor-adaptive}. */
+    public String label() {
+        return name().toLowerCase(Locale.ROOT).replace('_', '-');
     }
 
     /** For people. */

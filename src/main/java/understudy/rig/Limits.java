@@ -38,4 +38,11 @@ public record Limits(double normalAmps, double faultAmps, Optional<String> overr
     public double of(State state) {
         return state.isFault() ? faultAmps : normalAmps;
     }
+
+    /** "1 mA in normal use, 5 mA in any single fault", and why that is more than the standard, if it is. */
+    public String words() {
+        return Amounts.print(normalAmps, Unit.AMPERE) + " in normal use, " + Amounts.print(faultAmps, Unit.AMPERE)
+                + " in any single fault"
+                + override.map(reason -> "; raised above the standard 1 mA and 5 mA because: " + reason).orElse("");
+    }
 }

@@ -1,5 +1,9 @@
 package understudy.rig;
 
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+import understudy.quantity.Range;
+import understudy.quantity.Unit;
 import understudy.refusal.Refused;
 
 /**
@@ -15,6 +19,21 @@ public record Spread(double nominal, double tolerance) {
             throw new Refused("a part is given as " + nominal, "give it a number");
         }
         Bounds.fraction("tolerance", tolerance, 0, 0.9);
+    }
+
+    private static final Pattern WITH_TOLERANCE = Pattern.compile("(.+?)[\\s,]+(?:[+]/-)?\\s*([\\d.]+\\s*%)");
+    private static final Range TOLERANCES = new Range(0, 90, Unit.PERCENT);
+
+    /**
+     * A part as it says on its bag, "4k7 1%": its value in the range's base unit, with its tolerance behind it.
+     *
+     * @param otherwise the tolerance of one that says none
+     */
+    public static Spread parse(String written, Range range, double otherwise) {
+        Matcher matcher = WITH_TOLERANCE.matcher(written.strip());
+        boolean says = matcher.matches();
+        double tolerance = says ? TOLERANCES.parse(matcher.group(2)) / 100 : otherwise;
+        return new Spread(range.parse(says ? matcher.group(1) : written), tolerance);
     }
 
     /** A value taken as exact. */

@@ -1,5 +1,9 @@
 package understudy.store;
 
+import java.util.Optional;
+import understudy.audio.Device;
+import understudy.audio.Devices;
+
 /**
  * An audio device, as it is recognised again.
  *
@@ -8,4 +12,19 @@ package understudy.store;
  * @param vendor      as the system gives it; may be empty
  * @param ordinal     1, or 2 and up for further devices that are alike in all of the above
  */
-public record DeviceIdentity(String name, String description, String vendor, int ordinal) {}
+public record DeviceIdentity(String name, String description, String vendor, int ordinal) {
+
+    public static DeviceIdentity of(Device device) {
+        return new DeviceIdentity(device.name(), device.description(), device.vendor(), device.ordinal());
+    }
+
+    /** The name in quotes, with its number if there are several alike. */
+    public String label() {
+        return "\"" + name + (ordinal == 1 ? "" : " #" + ordinal) + "\"";
+    }
+
+    /** The device itself; empty when it is not plugged in. */
+    public Optional<Device> device() {
+        return Devices.outputs().stream().filter(device -> of(device).equals(this)).findFirst();
+    }
+}

@@ -121,7 +121,7 @@ public final class LoopbackCard implements AutoCloseable {
     /**
      * Plays and records at once.
      *
-     * @param sources as for {@link Player#open}; 48 kHz
+     * @param sources asked for what plays and for a twin to warm up with; 48 kHz
      * @return what came back, fractions of full scale, one array a channel, cut to where sound begins and ends
      */
     public double[][] hear(Supplier<VoltSource> sources, OutputScale scale, PlayerSettings settings)
@@ -132,7 +132,7 @@ public final class LoopbackCard implements AutoCloseable {
     double[][] hear(Supplier<VoltSource> sources, OutputScale scale, DeviceChoice choice, PlayerSettings settings)
             throws IOException, InterruptedException {
         try (Recorder recorder = Recorder.toMemory(input(), 48000, choice.channels());
-                Player player = Player.open(sources, scale, choice, settings)) {
+                Player player = Player.open(sources.get(), sources.get(), scale, choice, settings)) {
             recorder.start();
             while (recorder.frames() == 0) {
                 Thread.sleep(5); // The server takes its time to connect it.

@@ -37,7 +37,7 @@ class LoopbackFaultTest {
     }
 
     private void play(VoltSource source) throws InterruptedException {
-        player = Player.open(() -> source, ONE_VOLT, card.choice(1), PlayerSettings.DEFAULT);
+        player = Player.open(source, source, ONE_VOLT, card.choice(1), PlayerSettings.DEFAULT);
         player.start();
         await(() -> player.status().secondsPlayed() > 0.5);
     }

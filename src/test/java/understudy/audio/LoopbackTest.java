@@ -73,7 +73,7 @@ class LoopbackTest {
     @Test
     void thePlayingThreadAllocatesNothingOnARealLine() throws IOException, InterruptedException {
         try (LoopbackCard card = LoopbackCard.start();
-                Player player = Player.open(() -> Sources.sine(1, 48000, 1000, 0.5), ONE_VOLT, card.choice(1), PlayerSettings.DEFAULT)) {
+                Player player = Player.open(Sources.sine(1, 48000, 1000, 0.5), Sources.sine(1, 48000, 1000, 0.5), ONE_VOLT, card.choice(1), PlayerSettings.DEFAULT)) {
             assertThat(PlayerTest.bytesAllocatedWhilePlaying(player)).isZero();
         }
     }

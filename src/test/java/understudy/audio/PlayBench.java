@@ -51,7 +51,7 @@ final class PlayBench {
         // At 1 ms the listener itself adds next to nothing; what it adds counts against us.
         Process listener = new ProcessBuilder("parec", "--raw", "--format=s16le", "--rate=48000", "--channels=2",
                 "--latency-msec=1", "--process-time-msec=1", "--device=bench.monitor").redirectError(ProcessBuilder.Redirect.DISCARD).start();
-        try (Player player = Player.open(() -> level, ONE_VOLT, card.choice(1), PlayerSettings.DEFAULT.withTargetFill(fill));
+        try (Player player = Player.open(level, level, ONE_VOLT, card.choice(1), PlayerSettings.DEFAULT.withTargetFill(fill));
                 InputStream heard = listener.getInputStream()) {
             player.start();
             awaitLevel(heard, false);
@@ -95,7 +95,7 @@ final class PlayBench {
 
     static PlayerReport withOtherCoreBusy(LoopbackCard card, Duration fill, Duration length) throws IOException, InterruptedException {
         Process busy = new ProcessBuilder("setsid", "sh", "-c", "while :; do :; done").start(); // A program of its own.
-        try (Player player = Player.open(() -> Sources.sine(1, 48000, 1000, 0.5), ONE_VOLT, card.choice(1),
+        try (Player player = Player.open(Sources.sine(1, 48000, 1000, 0.5), Sources.sine(1, 48000, 1000, 0.5), ONE_VOLT, card.choice(1),
                 PlayerSettings.DEFAULT.withTargetFill(fill).withDuration(length))) {
             player.start();
             return player.awaitEnd();

@@ -22,7 +22,7 @@ class PlayerTest {
     }
 
     private static Player open(PlayerSettings settings) {
-        return Player.open(PlayerTest::tone, ONE_VOLT, SILENT, settings);
+        return Player.open(tone(), tone(), ONE_VOLT, SILENT, settings);
     }
 
     /** Real time cannot be shorter than the signal. How much longer depends on how busy the machine is. */
@@ -157,7 +157,7 @@ class PlayerTest {
                 .hasMessage("the latency must be 5 ms to 1000 ms, got 4 ms");
         assertThatThrownBy(() -> PlayerSettings.DEFAULT.withDuration(Duration.ZERO))
                 .hasMessage("the time to play must be above 0 s, got 0.0 s");
-        assertThatThrownBy(() -> Player.open(PlayerTest::tone, ONE_VOLT, new Silent(44100, 1), PlayerSettings.DEFAULT))
+        assertThatThrownBy(() -> Player.open(tone(), tone(), ONE_VOLT, new Silent(44100, 1), PlayerSettings.DEFAULT))
                 .isInstanceOf(IllegalArgumentException.class);
     }
 }

@@ -31,7 +31,7 @@ class InputCommandTest {
         assertThat(list.exitCode()).isZero();
         assertThat(list.out().lines()).allSatisfy(line -> assertThat(line).hasSizeLessThanOrEqualTo(Paragraph.WIDTH));
         for (InputKind kind : InputKind.values()) {
-            assertThat(list.out()).contains(Inputs.name(kind));
+            assertThat(list.out()).contains(kind.label());
         }
         assertThat(list.out()).contains("""
 

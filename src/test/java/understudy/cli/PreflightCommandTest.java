@@ -74,8 +74,8 @@ class PreflightCommandTest {
         Run.Outcome told = understudy("preflight", "crank-36-1-vr", "--rig", "bench", "--input", "reluctor-hysteresis");
         assertThat(told.exitCode()).isEqualTo(2);
         assertThat(told.out()).isEmpty();
-        assertThat(told.err()).isEqualTo("crank-36-1-vr: its output crank reaches 1.34 V to one side of its mean, more than the"
-                + " 526 mV peak that rig bench gives at the pins of this input; add --fit to have it scaled down\n");
+        assertThat(told.err()).isEqualTo("crank-36-1-vr: its output crank reaches 1.343 V to one side of its mean, more than the"
+                + " 525.9 mV peak that rig bench gives at the pins of this input; add --fit to have all outputs scaled down alike\n");
     }
 
     @Test

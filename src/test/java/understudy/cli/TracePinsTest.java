@@ -8,6 +8,7 @@ import java.util.OptionalInt;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import understudy.bench.Outlet;
 import understudy.pattern.PatternReader;
 import understudy.rig.Input;
 import understudy.rig.InputKind;
@@ -89,7 +90,7 @@ class TracePinsTest {
                 """.formatted(shape, offset);
         Subject subject = new Subject(circuit(""), PatternReader.read(new Source("tone.yaml", pattern)).value().orElseThrow());
         TraceSignal signal = TraceSignal.of(subject, Optional.empty(), false, 48_000, OptionalInt.empty(),
-                new DestinationOptions.Chosen(Optional.empty(), Optional.empty(), true));
+                new Outlet(Optional.empty(), Optional.empty(), true));
         // whole cycles are summed; a square's edges are 2.56 * 1.5 of 240 samples long, twice a cycle of 480: below 1 %
         assertThat(signal.clipVolts()).isCloseTo(rms, within(shape.equals("sine") ? 1e-6 : 0.01 * rms));
     }

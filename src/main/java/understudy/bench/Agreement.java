@@ -1,4 +1,4 @@
-package understudy.cli;
+package understudy.bench;
 
 import java.io.IOException;
 import java.io.UncheckedIOException;
@@ -17,43 +17,46 @@ import understudy.pattern.Hazard;
 
 /**
  * Which cautions this user has read and said yes to, kept in a file of the user's. A yes holds for the words that were
- * read: a caution whose words change is shown again.
+ * read: a caution whose words change is shown again. A yes in a rehearsal does not hold for a signal that leaves the machine.
  */
-final class Agreement {
+public final class Agreement {
 
     private final Path file;
 
-    Agreement(UserFolders folders) {
-        file = folders.settings().resolve("cautions-read.txt");
+    /** @param settings the user's folder for settings; need not exist */
+    public Agreement(Path settings) {
+        file = settings.resolve("cautions-read.txt");
     }
 
-    Path file() {
+    public Path file() {
         return file;
     }
 
-    /** Those among {@code hazards} that were not said yes to; all when the file can't be read. */
-    List<Hazard> open(List<Hazard> hazards) {
+    /** Those among {@code hazards} that were not said yes to for this; all when the file can't be read. */
+    List<Hazard> open(List<Hazard> hazards, boolean leaves) {
         Set<String> read;
         try {
             read = Files.readAllLines(file).stream().map(line -> line.replaceAll(" on .*", "")).collect(Collectors.toSet());
         } catch (IOException | UncheckedIOException e) {
             return hazards;
         }
-        return hazards.stream().filter(hazard -> !read.contains(entry(hazard))).toList();
+        return hazards.stream().filter(hazard -> !read.contains(entry(hazard, true)) && (leaves || !read.contains(entry(hazard, false))))
+                .toList();
     }
 
     /** Keeps a yes. */
-    void keep(List<Hazard> hazards, LocalDate day) throws IOException {
+    void keep(List<Hazard> hazards, boolean leaves, LocalDate day) throws IOException {
         Files.createDirectories(file.getParent());
-        String lines = hazards.stream().map(hazard -> entry(hazard) + " on " + day + "\n").collect(Collectors.joining());
+        String lines = hazards.stream().map(hazard -> entry(hazard, leaves) + " on " + day + "\n").collect(Collectors.joining());
         Files.writeString(file, lines, StandardOpenOption.CREATE, StandardOpenOption.APPEND);
     }
 
-    private static String entry(Hazard hazard) {
+    /** An entry without "output" may come from a rehearsal, so it holds for rehearsals only. */
+    private static String entry(Hazard hazard, boolean leaves) {
         String words = String.join("\n", hazard.title(), hazard.whatCanHappen(), hazard.whatToDo());
         try {
             byte[] digest = MessageDigest.getInstance("SHA-256").digest(words.getBytes(StandardCharsets.UTF_8));
-            return hazard.key() + " " + HexFormat.of().formatHex(digest, 0, 8);
+            return hazard.key() + " " + HexFormat.of().formatHex(digest, 0, 8) + (leaves ? " output" : "");
         } catch (NoSuchAlgorithmException e) {
             throw new IllegalStateException("every Java has SHA-256", e);
         }

@@ -1,18 +1,31 @@
-package understudy.cli;
+package understudy.bench;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
 
 import java.util.concurrent.atomic.AtomicReference;
 import org.junit.jupiter.api.Test;
 import understudy.pattern.Pattern;
 import understudy.pattern.PatternReader;
+import understudy.refusal.Refused;
 import understudy.wave.Hand;
 import understudy.wave.Renderer;
 
 class LiveHandTest {
 
-    private final Pattern pattern = PatternReader.read("wheel.yaml", Samples.WHEEL
+    private static final String WHEEL = """
+            title: Test wheel 4-1
+            purpose: Shows a wheel that can be counted by hand.
+            source: Made up.
+            speed: {default: 600 rpm, from: 60 rpm, to: 6000 rpm}
+            outputs:
+              - name: crank
+                wheel: {teeth: 4, missing: 1}
+                hall: {low: -1.2 V, high: 1.2 V}
+            """;
+
+    private final Pattern pattern = PatternReader.read("wheel.yaml", WHEEL
             + "faults:\n  - {fault: missing tooth, tooth: 2, switched: off}\n  - {fault: dropout, length: 10 ms}\n").value().orElseThrow();
     private final AtomicReference<Hand> reference = new AtomicReference<>(Renderer.startingHand(pattern));
     private final LiveHand hand = new LiveHand(pattern, reference);
@@ -20,28 +33,28 @@ class LiveHandTest {
     @Test
     void theFirstSpeedKeyTakesOverFromTheSpeedThatPlays() {
         assertThat(reference.get().speedHz()).isNaN();
-        hand.press(Keys.UP, 20);
+        hand.faster(20, false);
         // 20 turns a second are 1200 rpm, an eighth of which is 150, whose round step is 100
         assertThat(rpm()).isCloseTo(1300, within(1e-9));
         // from now on the hand's own wish counts, though the speed that plays is still behind it
-        hand.press(Keys.UP, 20.1);
+        hand.faster(20.1, false);
         assertThat(rpm()).isCloseTo(1400, within(1e-9));
-        hand.press(Keys.DOWN, 20.2);
-        hand.press(Keys.LEFT, 20.2);
+        hand.slower(20.2, false);
+        hand.slower(20.2, true);
         // an eightieth of 1300 is 16.25, whose round step is 10
         assertThat(rpm()).isCloseTo(1290, within(1e-9));
-        hand.press(Keys.RIGHT, 20.2);
+        hand.faster(20.2, true);
         assertThat(rpm()).isCloseTo(1300, within(1e-9));
     }
 
     @Test
     void theLevelGoesDownToNothingAndBackToFull() {
         for (int i = 0; i < 30; i++) {
-            hand.press('-', 10);
+            hand.quieter();
         }
         assertThat(reference.get().level()).isZero();
         for (int i = 0; i < 30; i++) {
-            hand.press('+', 10);
+            hand.louder();
         }
         assertThat(reference.get().level()).isEqualTo(1);
     }
@@ -49,21 +62,22 @@ class LiveHandTest {
     @Test
     void numbersSwitchTheirFaultsAndNothingElse() {
         assertThat(reference.get().faultsOn()).isEqualTo(0b10);
-        hand.press('1', 10);
+        hand.toggleFault(0);
         assertThat(reference.get().faultsOn()).isEqualTo(0b11);
-        hand.press('2', 10);
+        hand.toggleFault(1);
         assertThat(reference.get().faultsOn()).isEqualTo(0b01);
-        for (int key : new int[] {'0', '3', '9', 'a', '\n', Keys.NONE, 0x1F600}) {
-            assertThat(hand.press(key, 10)).isTrue();
+        for (int index : new int[] {-1, 2, 8, 64}) {
+            hand.toggleFault(index);
         }
         assertThat(reference.get()).isEqualTo(new Hand(Double.NaN, 1, 0b01));
     }
 
     @Test
-    void spaceAndQStop() {
-        for (int key : new int[] {' ', 'q', 'Q', Keys.END_OF_INPUT}) {
-            assertThat(hand.press(key, 10)).isFalse();
-        }
+    void aSpeedIsTyped() {
+        hand.speed("1234 rpm");
+        assertThat(rpm()).isCloseTo(1234, within(1e-9));
+        assertThatThrownBy(() -> hand.speed("1234567 rpm")).isInstanceOf(Refused.class);
+        assertThat(rpm()).as("a refused speed changes nothing").isCloseTo(1234, within(1e-9));
     }
 
     private double rpm() {

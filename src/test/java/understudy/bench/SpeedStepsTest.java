@@ -1,4 +1,4 @@
-package understudy.cli;
+package understudy.bench;
 
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;

@@ -1,17 +1,20 @@
-package understudy.cli;
+package understudy.bench;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.util.Arrays;
+import java.util.List;
 import org.junit.jupiter.api.Test;
 import understudy.pattern.Pattern;
+import understudy.pattern.PatternLibrary;
+import understudy.refusal.Refusals;
 import understudy.wave.VoltSource;
 
-class ChannelsTest {
+class ChannelMapTest {
 
     @Test
     void everyChannelCarriesItsOutputHoweverTheBlocksAreCut() {
-        Channels channels = new Channels(new Counter(), new int[] {1, Channels.SILENT, 0, 1});
+        VoltSource channels = new ChannelMap(List.of(1, ChannelMap.SILENT, 0, 1)).route(new Counter());
         int frame = 0;
         for (int block : new int[] {1, 7, 0, 1024, 1025, 5000}) {
             double[][] volts = new double[4][block + 3];
@@ -29,12 +32,12 @@ class ChannelsTest {
 
     @Test
     void aNumberAddsSilentChannelsBehindTheOutputs() {
-        Pattern pattern = new Patterns().find("crank-36-1-cam-1-hall");
-        Arguments given = new Arguments();
-        assertThat(ChannelMap.read("4", pattern, given)).containsExactly(0, 1, Channels.SILENT, Channels.SILENT);
-        assertThat(ChannelMap.read("cam, crank", pattern, given)).containsExactly(1, 0);
-        assertThat(ChannelMap.read("-,cam,cam", pattern, given)).containsExactly(Channels.SILENT, 1, 1);
-        assertThat(ChannelMap.read(null, pattern, given)).containsExactly(0, 1);
+        Pattern pattern = PatternLibrary.open().find("crank-36-1-cam-1-hall").value().orElseThrow();
+        Refusals given = new Refusals();
+        assertThat(ChannelMap.read("4", pattern, given).outputs()).containsExactly(0, 1, ChannelMap.SILENT, ChannelMap.SILENT);
+        assertThat(ChannelMap.read("cam, crank", pattern, given).outputs()).containsExactly(1, 0);
+        assertThat(ChannelMap.read("-,cam,cam", pattern, given).outputs()).containsExactly(ChannelMap.SILENT, 1, 1);
+        assertThat(ChannelMap.all(pattern).outputs()).containsExactly(0, 1);
         given.refuse();
     }
 

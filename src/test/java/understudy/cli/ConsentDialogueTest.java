@@ -10,11 +10,15 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import understudy.bench.Agreement;
+import understudy.bench.ChannelMap;
+import understudy.bench.Hookups;
+import understudy.bench.SignalPlan;
 import understudy.pattern.Hazard;
 import understudy.pattern.Pattern;
 import understudy.refusal.Refused;
 
-class ConsentTest {
+class ConsentDialogueTest {
 
     private static final String QUESTION = "Have you read this, and will you work by it? Type yes to go on: ";
 
@@ -51,13 +55,13 @@ class ConsentTest {
             assertThatThrownBy(() -> ask(Run.in(home).atTerminal(answer), crank, false))
                     .isInstanceOf(Refused.class).hasMessage("nothing was played");
         }
-        assertThat(new Agreement(Run.in(home).folders()).file()).doesNotExist();
+        assertThat(new Agreement(Run.in(home).folders().settings()).file()).doesNotExist();
     }
 
     @Test
     void aYesHoldsOnlyForTheWordsThatWereRead() throws IOException {
         ask(Run.in(home).atTerminal("yes\n"), crank, false);
-        Path kept = new Agreement(Run.in(home).folders()).file();
+        Path kept = new Agreement(Run.in(home).folders().settings()).file();
         // as if the caution about airbags had other words when it was read
         String changed = Files.readString(kept).replaceAll("airbags [0-9a-f]{4}", "airbags 0000");
         Files.writeString(kept, changed);
@@ -69,11 +73,11 @@ class ConsentTest {
     @Test
     void aScriptMustSayYesBeforeASignalLeaves() {
         assertThatThrownBy(() -> ask(Run.in(home), crank, true)).isInstanceOf(Refused.class).hasMessage(
-                "the cautions have not been read and agreed to; read them with 'understudy cautions crank-36-1-vr', then"
+                "the cautions have not been read and agreed to; read them: read the cautions of crank-36-1-vr, then"
                         + " add --yes, or play once in a terminal and say yes there");
-        new Consent(Run.in(home).surroundings(new PrintWriter(out), new PrintWriter(err)), true).ask(crank, true);
+        new ConsentDialogue(Run.in(home).surroundings(new PrintWriter(out), new PrintWriter(err)), true).ask(plan(crank), true);
         assertThat(out.toString()).isEmpty();
-        assertThat(new Agreement(Run.in(home).folders()).file()).as("only a person's yes is kept").doesNotExist();
+        assertThat(new Agreement(Run.in(home).folders().settings()).file()).as("only a person's yes is kept").doesNotExist();
     }
 
     @Test
@@ -93,6 +97,35 @@ class ConsentTest {
     }
 
     private void ask(Run run, Pattern pattern, boolean leaves) {
-        new Consent(run.surroundings(new PrintWriter(out), new PrintWriter(err)), false).ask(pattern, leaves);
+        new ConsentDialogue(run.surroundings(new PrintWriter(out), new PrintWriter(err)), false).ask(plan(pattern), leaves);
+    }
+
+    private static SignalPlan plan(Pattern pattern) {
+        return SignalPlan.of(pattern, pattern.speed().defaultHz(), SignalPlan.DEFAULT_RATE_HZ, ChannelMap.all(pattern),
+                Hookups.NONE, false);
+    }
+
+    @Test
+    void aYesInARehearsalDoesNotLetASignalOut() {
+        ask(Run.in(home).atTerminal("yes\n"), crank, false);
+        out.getBuffer().setLength(0);
+        ask(Run.in(home).atTerminal("yes\n"), crank, true);
+        assertThat(out.toString()).contains(Hazard.CRANK.title(), Hazard.AIRBAGS.title());
+        out.getBuffer().setLength(0);
+        // but one for a signal that leaves counts for a rehearsal too
+        ask(Run.in(home).atTerminal(""), crank, true);
+        ask(Run.in(home).atTerminal(""), crank, false);
+        assertThat(out.toString()).isEmpty();
+    }
+
+    @Test
+    void anOutputWithoutARigIsSaidToBeUnchecked() {
+        ask(Run.in(home).atTerminal("yes\n"), crank, false);
+        assertThat(out.toString()).doesNotContain(Hazard.UNCHECKED.title());
+        out.getBuffer().setLength(0);
+        ask(Run.in(home).atTerminal("yes\n"), crank, true);
+        assertThat(out.toString()).containsOnlyOnce(Hazard.UNCHECKED.title());
+        assertThat(out.toString().indexOf(Hazard.UNCHECKED.title())).as("comes first")
+                .isLessThan(out.toString().indexOf(Hazard.CRANK.title()));
     }
 }

@@ -1,21 +1,20 @@
-package understudy.cli;
+package understudy.bench;
 
+import java.util.Arrays;
 import understudy.wave.VoltSource;
 
 /** Puts the outputs of a source onto channels in another order, with silent channels in between. */
-final class Channels implements VoltSource {
+final class RoutedSource implements VoltSource {
 
-    static final int SILENT = -1;
     private static final int BLOCK_FRAMES = 1024;
 
     private final VoltSource source;
     private final int[] outputOfChannel;
     private final double[][] block;
 
-    /** @param outputOfChannel for each channel the source's channel that it carries, or {@link #SILENT} */
-    Channels(VoltSource source, int[] outputOfChannel) {
+    RoutedSource(VoltSource source, ChannelMap map) {
         this.source = source;
-        this.outputOfChannel = outputOfChannel.clone();
+        this.outputOfChannel = map.outputs().stream().mapToInt(Integer::intValue).toArray();
         this.block = new double[source.channels()][BLOCK_FRAMES];
     }
 
@@ -36,8 +35,10 @@ final class Channels implements VoltSource {
             source.render(block, some);
             for (int channel = 0; channel < outputOfChannel.length; channel++) {
                 int output = outputOfChannel[channel];
-                for (int i = 0; i < some; i++) {
-                    volts[channel][done + i] = output == SILENT ? 0 : block[output][i];
+                if (output == ChannelMap.SILENT) {
+                    Arrays.fill(volts[channel], done, done + some, 0);
+                } else {
+                    System.arraycopy(block[output], 0, volts[channel], done, some);
                 }
             }
             done += some;

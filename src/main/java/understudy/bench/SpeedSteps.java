@@ -1,4 +1,4 @@
-package understudy.cli;
+package understudy.bench;
 
 import understudy.pattern.Speed;
 

@@ -1,22 +1,21 @@
-package understudy.cli;
+package understudy.rig;
 
 import understudy.quantity.Quantity;
 import understudy.quantity.Unit;
-import understudy.rig.Spread;
 
 /** Numbers of circuits as people read them. */
-final class Amounts {
+public final class Amounts {
 
     private Amounts() {}
 
-    /** Three digits and the unit. */
-    static String print(double value, Unit unit) {
+    /** Three digits and the unit; "open" for an infinite one. */
+    public static String print(double value, Unit unit) {
         // what is smaller than a digit of anything here is rounding, and no amount
         return Double.isInfinite(value) ? "open" : new Quantity(Math.abs(value) < 1e-13 ? 0 : value, unit).rounded(3);
     }
 
     /** With its tolerance, if it has one: "4.7 kohm 5 %". */
-    static String print(Spread spread, Unit unit) {
+    public static String print(Spread spread, Unit unit) {
         return print(spread.nominal(), unit)
                 + (spread.tolerance() == 0 ? "" : " " + new Quantity(spread.tolerance() * 100, Unit.PERCENT).rounded(2));
     }

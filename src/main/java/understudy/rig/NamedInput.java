@@ -1,58 +1,57 @@
-package understudy.cli;
+package understudy.rig;
 
 import java.util.Arrays;
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
 import java.util.stream.Collectors;
-import understudy.text.Nearest;
 import understudy.quantity.Range;
 import understudy.quantity.Unit;
-import understudy.rig.Arming;
-import understudy.rig.FrontEnd;
-import understudy.rig.Input;
-import understudy.rig.InputKind;
-import understudy.rig.PulledUpInput;
-import understudy.rig.ReluctorInput;
-import understudy.rig.ResistiveInput;
+import understudy.refusal.Location;
+import understudy.refusal.Refusal;
+import understudy.refusal.Refusals;
+import understudy.text.Nearest;
 
-/** Input circuits as they are written on the command line: a kind by name, with what is known to be different about it. */
-final class Inputs {
-
-    static final String HELP = "The module's input: a kind that 'understudy input' lists, like reluctor-adaptive, with what you"
-            + " know of it, like \"pulled-up-5-v, pull-up: 10k 5%%, low: 1.5 V\".";
+/**
+ * An input with the kind that it is one of, as a text says it: a kind by its label, then what is known to be different
+ * about it, "pulled-up-5-v, pull-up: 10k 5%, low: 1.5 V".
+ */
+public record NamedInput(InputKind kind, Input input) {
 
     private static final Range OHMS = new Range(1, 100e6, Unit.OHM);
     private static final Range VOLTS = new Range(-60, 60, Unit.VOLT);
     private static final Range ABOVE_ZERO = new Range(0.001, 60, Unit.VOLT);
     private static final Range FARADS = new Range(1e-12, 1e-3, Unit.FARAD);
+    /** What the trade calls a reluctor; labels here are more exact. */
+    private static final List<String> RELUCTOR_WORDS = List.of("vr", "reluctor", "inductive", "magnetic", "variable-reluctance", "coil");
 
-    private Inputs() {}
-
-    /** {@code reluctor-adaptive}. */
-    static String name(InputKind kind) {
-        return kind.name().toLowerCase(Locale.ROOT).replace('_', '-');
-    }
-
-    /** An input with the kind that it is one of. */
-    record Named(InputKind kind, Input input) {}
-
-    /** Empty when it is wrong, or out of any rig's reach. */
-    static Optional<Named> read(String option, String written, Arguments given) {
-        Description description = Description.read(option, written, given);
-        Optional<InputKind> kind = Arrays.stream(InputKind.values()).filter(one -> name(one).equals(description.what())).findFirst();
+    /**
+     * Empty when it is wrong, or out of any rig's reach.
+     *
+     * @param location where the text was given, for the problems found in it
+     */
+    public static Optional<NamedInput> read(Location location, String written, Refusals problems) {
+        Description description = Description.read(location, written, problems);
+        Optional<InputKind> kind =
+                Arrays.stream(InputKind.values()).filter(one -> one.label().equals(description.what())).findFirst();
         if (kind.isEmpty()) {
-            List<String> names = Arrays.stream(InputKind.values()).map(Inputs::name).toList();
-            List<String> near = Nearest.to(description.what(), names);
-            given.problem(option, "\"" + description.what() + "\" is no kind of input", near.isEmpty()
-                    ? "the kinds are " + String.join(", ", names)
-                    : "did you mean " + near.stream().limit(2).collect(Collectors.joining(" or ")) + "?");
+            problems.add(new Refusal(location, "\"" + description.what() + "\" is no kind of input", advice(description.what())));
             return Optional.empty();
         }
-        Optional<Input> input = given.attempt(option, kind.get()::usual).flatMap(usual ->
-                given.attempt(option, () -> with(description, usual)));
+        Optional<Input> input = problems.attempt(location, kind.get()::usual).flatMap(usual ->
+                problems.attempt(location, () -> with(description, usual)));
         input.ifPresent(whatever -> description.end());
-        return input.map(known -> new Named(kind.get(), known));
+        return input.map(known -> new NamedInput(kind.get(), known));
+    }
+
+    private static String advice(String what) {
+        List<String> labels = Arrays.stream(InputKind.values()).map(InputKind::label).toList();
+        if (RELUCTOR_WORDS.contains(what.toLowerCase(java.util.Locale.ROOT))) {
+            return "a reluctor's input is one of " + labels.stream().filter(label -> label.startsWith("reluctor"))
+                    .collect(Collectors.joining(", "));
+        }
+        List<String> near = Nearest.to(what, labels);
+        return near.isEmpty() ? "the kinds are " + String.join(", ", labels)
+                : "did you mean " + near.stream().limit(2).collect(Collectors.joining(" or ")) + "?";
     }
 
     private static Input with(Description d, Input usual) {
@@ -93,7 +92,12 @@ final class Inputs {
     }
 
     /** What it is taken for, in one line. */
-    static String words(Input input) {
+    public String words() {
+        return words(input);
+    }
+
+    /** What an input is taken for, in one line. */
+    public static String words(Input input) {
         if (input instanceof PulledUpInput pulledUp) {
             return "pulled up to " + Amounts.print(pulledUp.supplyVolts(), Unit.VOLT) + " through "
                     + Amounts.print(pulledUp.pullUpOhms(), Unit.OHM) + "; low below "

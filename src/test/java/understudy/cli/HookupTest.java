@@ -17,7 +17,7 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 
 /** Playing and rendering through a rig, on to an input. */
-class BenchTest {
+class HookupTest {
 
     private static final String INPUT = "resistive, resistance: 100k 0%";
     /** 12 kohm beside the input, behind 10.1 kohm. */

@@ -1,0 +1,82 @@
+package understudy.bench;
+
+import java.nio.file.Path;
+import java.util.Optional;
+import java.util.OptionalInt;
+import understudy.audio.Destination;
+import understudy.audio.Device;
+import understudy.audio.DeviceChoice;
+import understudy.audio.Devices;
+import understudy.audio.Silent;
+import understudy.audio.SoundFile;
+import understudy.refusal.Control;
+import understudy.refusal.Location;
+import understudy.refusal.Refusal;
+import understudy.refusal.Refused;
+import understudy.trace.Job;
+
+/**
+ * Where a signal goes; nothing is opened yet.
+ *
+ * @param device empty where nothing leaves the machine
+ * @param file   empty unless it goes into a file
+ * @param asked  whether the user said that nothing is to leave the machine; otherwise there is no output
+ */
+public record Outlet(Optional<Device> device, Optional<Path> file, boolean asked) {
+
+    /** Whether a signal leaves the machine. */
+    public boolean leaves() {
+        return device.isPresent();
+    }
+
+    /** The same, into another file. */
+    public Outlet into(Path other) {
+        return new Outlet(device, Optional.of(other), asked);
+    }
+
+    /**
+     * With its rate and channels decided.
+     *
+     * @param askedRateHz the rate, if one was asked for; a device otherwise has its own
+     * @throws Refused for more channels than the device has, or when it does not open
+     */
+    public Destination destination(SignalPlan plan, OptionalInt askedRateHz) {
+        int channels = plan.channels().channels();
+        if (file.isPresent()) {
+            return new SoundFile(file.get(), plan.rateHz(), channels);
+        } else if (device.isEmpty()) {
+            return new Silent(plan.rateHz(), channels);
+        }
+        try {
+            return Devices.choose(device.get(), channels, askedRateHz);
+        } catch (Refused e) {
+            throw fewerChannels(device.get(), channels, askedRateHz).map(fewer -> new Refused(new Refusal(
+                    Location.of(Control.CHANNELS), "\"" + device.get().label() + "\" opens with " + fewer + " channels, and "
+                    + channels + " are asked for", "name the outputs that you want, in channel order"))).orElse(e);
+        }
+    }
+
+    /** How many the device opens with, if it is only that so many are too many. */
+    private static Optional<Integer> fewerChannels(Device device, int channels, OptionalInt rateHz) {
+        for (int fewer = channels - 1; fewer > 0; fewer--) {
+            try {
+                return Optional.of(Devices.choose(device, fewer, rateHz).channels()).filter(opened -> opened < channels);
+            } catch (Refused e) {
+                // fewer still
+            }
+        }
+        return Optional.empty();
+    }
+
+    /** One line about it. */
+    public String note(Destination destination) {
+        if (destination instanceof DeviceChoice choice) {
+            return "audio output \"" + choice.device().label() + "\", " + choice.rateHz() + " Hz, " + choice.format().bits()
+                    + " bits, " + choice.channels() + " channels"
+                    + (choice.listed() ? "" : "; the system may convert this on the way");
+        } else if (destination instanceof SoundFile sound) {
+            return "playing into " + sound.path() + ", in real time; " + Job.REHEARSED;
+        }
+        return (asked ? "" : "no audio output on this machine: ") + "rehearsing silently, in real time; " + Job.REHEARSED;
+    }
+}

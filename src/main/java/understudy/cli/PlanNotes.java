@@ -1,0 +1,27 @@
+package understudy.cli;
+
+import java.util.ArrayList;
+import java.util.List;
+import understudy.bench.SignalPlan;
+
+/** What there is to know of a signal before it plays: what volts are worth, how the inputs take it, what the rate loses. */
+final class PlanNotes {
+
+    private PlanNotes() {}
+
+    static List<String> lines(SignalPlan plan) {
+        List<String> lines = new ArrayList<>(plan.voltsNote().lines().toList());
+        plan.foresights().forEach(foresight -> lines.add(CommandWords.text(foresight.sentence())));
+        lines.addAll(losses(plan));
+        return lines;
+    }
+
+    static String percent(double part) {
+        return Math.round(part * 100) + " %";
+    }
+
+    /** What the sample rate loses of quick shapes. */
+    static List<String> losses(SignalPlan plan) {
+        return plan.swingLosses().stream().map(loss -> CommandWords.text(loss.warning())).toList();
+    }
+}
