@@ -37,7 +37,8 @@ import understudy.wave.Hand;
             "  understudy play crank-36-1-vr --to silent",
             "",
             "Keys while it plays: up and down change the speed, right and left change it a",
-            "little, + and - the level, 1 to 9 switch faults, space stops."
+            "little, s lets you type one, + and - change the level, 1 to 9 switch faults,",
+            "space stops."
         })
 final class PlayCommand implements Callable<Integer> {
 

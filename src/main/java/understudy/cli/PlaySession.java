@@ -23,12 +23,14 @@ final class PlaySession {
     private final Playback playback;
     private final LiveHand hand;
     private final StatusLine status;
+    private final SpeedEntry entry;
 
     PlaySession(Surroundings surroundings, Playback playback, LiveHand hand, StatusLine status) {
         this.surroundings = surroundings;
         this.playback = playback;
         this.hand = hand;
         this.status = status;
+        this.entry = new SpeedEntry(hand, status.speedUnit());
     }
 
     /** Plays to the end; the end is silent whatever happens. */
@@ -93,8 +95,14 @@ final class PlaySession {
 
     /** Carries out one key; false when it asks to stop. */
     private boolean press(int key) {
+        if (entry.isOpen() && key != Keys.END_OF_INPUT) {
+            entry.press(key);
+            return true;
+        }
+        entry.forgetRefusal();
         double nowHz = playback.speedHz();
         switch (key) {
+            case 's', 'S' -> entry.open();
             case Keys.UP -> hand.faster(nowHz, false);
             case Keys.DOWN -> hand.slower(nowHz, false);
             case Keys.RIGHT -> hand.faster(nowHz, true);
@@ -114,7 +122,7 @@ final class PlaySession {
     }
 
     private void show(Terminal terminal) {
-        String line = status.text(playback.speedHz(), hand.now(), playback.status());
+        String line = entry.line().orElseGet(() -> status.text(playback.speedHz(), hand.now(), playback.status()));
         // a full last column would wrap, and the next rewriting would start one line too low
         int room = terminal.getWidth() > 1 ? terminal.getWidth() - 1 : Paragraph.WIDTH - 1;
         terminal.writer().print("\r" + line.substring(0, Math.min(line.length(), room)) + WIPE_TO_END);

@@ -62,10 +62,15 @@ final class StatusLine {
         return facts.size() == 1 ? "events " : output.output() + " ";
     }
 
+    /** Of a speed that is typed as a number alone. */
+    String speedUnit() {
+        return pattern.speed().unit().symbol();
+    }
+
     /** What the keys do, and which number switches which fault. */
     List<String> keys() {
         List<String> lines = new ArrayList<>();
-        lines.add("up, down: speed   right, left: speed a little   +, -: level   space: stop");
+        lines.add("up, down: speed   right, left: speed a little   s: type a speed   +, -: level   space: stop");
         if (!pattern.faults().isEmpty()) {
             lines.add("faults: " + IntStream.range(0, Math.min(9, pattern.faults().size()))
                     .mapToObj(i -> (i + 1) + " " + pattern.faults().get(i).place().name())

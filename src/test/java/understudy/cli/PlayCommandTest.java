@@ -59,11 +59,26 @@ class PlayCommandTest {
         Run.Outcome play = Run.in(home).atTerminal("yes\n").withTerminal(terminal).understudy("play", wheel, "--to", "silent");
         assertThat(play.exitCode()).isZero();
         assertThat(play.out()).contains(
-                "\nup, down: speed   right, left: speed a little   +, -: level   space: stop\nfaults: 1 gone\n");
+                "\nup, down: speed   right, left: speed a little   s: type a speed   +, -: level   space: stop\nfaults: 1 gone\n");
         assertThat(play.out()).containsPattern("\nstopped after 0\\.\\d s, ");
         String shown = screen.toString(StandardCharsets.UTF_8);
         assertThat(shown).contains("\r600 rpm | level 100 % | underruns ").contains(" | level 95 % | ").contains(" | faults gone | ");
         assertThat(terminal.getAttributes().getLocalFlags()).isEqualTo(before.getLocalFlags());
+    }
+
+    @Test
+    void aSpeedIsTypedWhileItPlays() throws IOException {
+        ByteArrayOutputStream screen = new ByteArrayOutputStream();
+        // one that the pattern does not reach, one with a slip that is taken back, then stop
+        Terminal terminal = terminal("s99999\rs91\1770\r ", screen);
+        Run.Outcome play = Run.in(home).atTerminal("yes\n").withTerminal(terminal).understudy("play", wheel, "--to", "silent");
+        assertThat(play.exitCode()).isZero();
+        String shown = screen.toString(StandardCharsets.UTF_8);
+        assertThat(shown).contains("\rspeed in rpm, then Enter: 99999\033")
+                .containsPattern("\rthe speed 99999 rpm is out of this pattern's range; allowed are [^\r]* rpm")
+                .contains("\rspeed in rpm, then Enter: 90\033");
+        assertThat(play.out()).doesNotContain("defect").contains("\nstopped after ");
+        assertThat(shown).as("a digit of the speed is no fault's number").doesNotContain("faults gone");
     }
 
     @Test
