@@ -14,6 +14,7 @@ import understudy.audio.PlayerSettings;
 import understudy.audio.PlayerStatus;
 import understudy.audio.SampleFormat;
 import understudy.audio.WavRender;
+import understudy.motion.Motion;
 import understudy.refusal.Refusals;
 import understudy.refusal.Remedy;
 import understudy.wave.Hand;
@@ -26,10 +27,12 @@ public final class Playback implements AutoCloseable {
 
     private final Player player;
     private final SignalRun run;
+    private final int rateHz;
 
-    private Playback(Player player, SignalRun run) {
+    private Playback(Player player, SignalRun run, int rateHz) {
         this.player = player;
         this.run = run;
+        this.rateHz = rateHz;
     }
 
     /**
@@ -48,7 +51,7 @@ public final class Playback implements AutoCloseable {
         }
         SignalRun run = atRate.run(hand);
         SignalRun rehearsal = atRate.run(hand);
-        return new Playback(Player.open(run.source(), rehearsal.source(), run.scale(), to, settings), run);
+        return new Playback(Player.open(run.source(), rehearsal.source(), run.scale(), to, settings), run, atRate.rateHz());
     }
 
     /** Writes a plan from its start into a file, faster than real time; gives what was written and what fell short. */
@@ -87,6 +90,13 @@ public final class Playback implements AutoCloseable {
     /** Turns per second that are computed at this moment, a latency before they are played. */
     public double speedHz() {
         return run.speedHz();
+    }
+
+    /** Frames of signal, counted from the start, after which what the hand asks for now has been heard for {@code seconds}. */
+    public long framesUntil(double seconds) {
+        PlayerStatus now = player.status();
+        double queued = now.queuedMillis() / 1e3 * rateHz;
+        return now.framesPlayed() + Math.round(queued + seconds * rateHz) + Motion.WINDOW_FRAMES;
     }
 
     public PlayerStatus status() {

@@ -6,13 +6,14 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.concurrent.atomic.AtomicReference;
-import java.util.function.BooleanSupplier;
 import understudy.audio.PlayerEnd;
 import understudy.audio.PlayerReport;
 import understudy.audio.PlayerSettings;
 import understudy.bench.Clearance;
 import understudy.bench.Playback;
 import understudy.bench.SignalPlan;
+import understudy.motion.Travel;
+import understudy.pattern.Profile;
 import understudy.reading.Expected;
 import understudy.trace.Answer;
 import understudy.wave.Hand;
@@ -79,8 +80,7 @@ final class SweepSession {
     }
 
     private PlayerReport play() {
-        SweepStep.Leg first = next().legs().get(0);
-        double startHz = Double.isNaN(first.fromHz()) ? first.toHz() : first.fromHz();
+        double startHz = startHz(next().way().get(0));
         SignalPlan plan = signal.plan().startingAt(startHz);
         AtomicReference<Hand> hand = plan.hand();
         hand.set(hand.get().withSpeedHz(startHz));
@@ -103,64 +103,72 @@ final class SweepSession {
 
     /** Until all was read, the user stopped, or the signal is gone. */
     private void through(Playback playback, AtomicReference<Hand> hand) {
-        BooleanSupplier over = playback::isOver;
-        while (!done() && !over.getAsBoolean()) {
+                while (!done() && !playback.isOver()) {
             SweepStep step = next();
             Expected expected = swept.expected(step.speedHz()).orElseThrow();
             int gaps = playback.status().underruns();
             talk.gap();
             talk.say("Step " + (log.rows().size() + 1) + " of " + steps.size() + ": " + swept.words(step.speedHz())
                     + "; expected: " + expected);
-            step.legs().forEach(leg -> travel(leg, hand, over));
-            pause(step.dwellSeconds(), over);
-            read(step, expected, hand, over);
+            travel(step.way(), step.speedHz(), hand, playback);
+            playedTo(playback.framesUntil(step.dwellSeconds()), playback);
+            read(step, expected, hand, playback);
             if (playback.status().underruns() > gaps) {
                 talk.say("Mind: the signal itself had a gap just now. If the display faltered then, type back.");
             }
         }
     }
 
-    /** In steps of the hand so short that the renderer, which evens each out, goes on without a kink. */
-    private static void travel(SweepStep.Leg leg, AtomicReference<Hand> hand, BooleanSupplier over) {
-        double startHz = hand.get().speedHz();
-        boolean there = startHz == leg.toHz() && (Double.isNaN(leg.fromHz()) || leg.fromHz() == startHz);
-        long begun = System.nanoTime();
-        double part = there || leg.seconds() == 0 ? 1 : 0;
-        while (part < 1 && !over.getAsBoolean()) {
-            hand.set(hand.get().withSpeedHz(leg.at(part, startHz)));
-            pause(TICK_MILLIS / 1e3, over);
-            part = (System.nanoTime() - begun) / 1e9 / leg.seconds();
-        }
-        hand.set(hand.get().withSpeedHz(leg.toHz()));
+    private static double startHz(Profile.Step step) {
+        double toHz = step instanceof Profile.Sweep sweep ? sweep.toHz() : ((Profile.Ramp) step).toHz();
+        return Double.isNaN(fromHz(step)) ? toHz : fromHz(step);
     }
 
-    private static void pause(double seconds, BooleanSupplier over) {
-        long until = System.nanoTime() + Math.round(seconds * 1e9);
+    private static double seconds(Profile.Step step) {
+        return step instanceof Profile.Sweep sweep ? sweep.seconds() : ((Profile.Ramp) step).seconds();
+    }
+
+    private static double fromHz(Profile.Step step) {
+        return step instanceof Profile.Sweep sweep ? sweep.fromHz() : ((Profile.Ramp) step).fromHz();
+    }
+
+    /** There along these steps, from frame to frame; returns when the last of them has been played. */
+    private static void travel(List<Profile.Step> way, double toHz, AtomicReference<Hand> hand, Playback playback) {
+        if (way.size() == 1 && Double.isNaN(fromHz(way.get(0))) && hand.get().speedHz() == toHz) {
+            return; // it is there already
+        }
+        Travel travel = new Travel(way);
+        hand.set(hand.get().travelling(travel, toHz));
+        playedTo(playback.framesUntil(travel.seconds()), playback);
+    }
+
+    /** Waits until so many frames have been played, or it is over. */
+    private static void playedTo(long frame, Playback playback) {
         try {
-            while (System.nanoTime() < until && !over.getAsBoolean()) {
-                Thread.sleep(Math.max(1, Math.min(TICK_MILLIS, (until - System.nanoTime()) / 1_000_000)));
+            while (playback.status().framesPlayed() < frame && !playback.isOver()) {
+                Thread.sleep(TICK_MILLIS);
             }
         } catch (InterruptedException e) {
             throw interrupted();
         }
     }
 
-    private void read(SweepStep step, Expected expected, AtomicReference<Hand> hand, BooleanSupplier over) {
-        Optional<String> line = talk.answer("Displayed, in " + expected.unit().symbol() + ": ", over);
-        while (line.isPresent() && !understood(line.get(), step, expected, hand, over)) {
-            line = talk.answer("Displayed, in " + expected.unit().symbol() + ": ", over);
+    private void read(SweepStep step, Expected expected, AtomicReference<Hand> hand, Playback playback) {
+        Optional<String> line = talk.answer("Displayed, in " + expected.unit().symbol() + ": ", playback::isOver);
+        while (line.isPresent() && !understood(line.get(), step, expected, hand, playback)) {
+            line = talk.answer("Displayed, in " + expected.unit().symbol() + ": ", playback::isOver);
         }
     }
 
     /** False when it has to be asked again. */
-    private boolean understood(String line, SweepStep step, Expected expected, AtomicReference<Hand> hand, BooleanSupplier over) {
+    private boolean understood(String line, SweepStep step, Expected expected, AtomicReference<Hand> hand, Playback playback) {
         String word = line.toLowerCase(Locale.ROOT);
         switch (word) {
             case "" -> {
                 return keep(step, expected, Optional.empty());
             }
             case "back" -> {
-                return back(hand, over);
+                return back(hand, playback);
             }
             case "stop", "quit", "exit" -> {
                 stopped = true;
@@ -172,7 +180,7 @@ final class SweepSession {
             }
             default -> {
                 Optional<Answer> answer = word(word).or(() -> ShownNumber.read(line, expected, "nothing, erratic, back, stop",
-                        talk::say, question -> talk.answer(question, over)));
+                        talk::say, question -> talk.answer(question, playback::isOver)));
                 return answer.isPresent() && keep(step, expected, answer);
             }
         }
@@ -182,7 +190,7 @@ final class SweepSession {
         return Optional.ofNullable(TraceAnswer.WORDS.get(word)).filter(kind -> kind != Answer.Kind.COMES_AND_GOES).map(Answer::of);
     }
 
-    private boolean back(AtomicReference<Hand> hand, BooleanSupplier over) {
+    private boolean back(AtomicReference<Hand> hand, Playback playback) {
         int count = log.rows().size();
         if (count == 0) {
             talk.say("This is the first speed.");
@@ -190,7 +198,8 @@ final class SweepSession {
         }
         if (written(log::removeLast) && count > 1) {
             // so that it is reached from where it was reached before: a display that lags shows another number from above
-            travel(new SweepStep.Leg(Double.NaN, steps.get(count - 2).speedHz(), next().legs().get(0).seconds(), false), hand, over);
+            double beforeHz = steps.get(count - 2).speedHz();
+            travel(List.of(new Profile.Ramp(Double.NaN, beforeHz, seconds(next().way().get(0)))), beforeHz, hand, playback);
         }
         return true;
     }

@@ -5,11 +5,12 @@ import java.util.List;
 import java.util.Optional;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import understudy.motion.Motion;
 import understudy.pattern.PatternReader;
 import understudy.pattern.Profile;
 import understudy.pattern.Speed;
-import understudy.refusal.Refused;
 import understudy.reading.Learned;
+import understudy.refusal.Refused;
 
 /** Reads the stops of a sweep: a list of speeds, or the holds of a profile. */
 final class SweepSteps {
@@ -52,7 +53,12 @@ final class SweepSteps {
     }
 
     private static SweepStep stop(double hz, double rampSeconds, double dwellSeconds) {
-        return new SweepStep(hz, List.of(new SweepStep.Leg(Double.NaN, hz, rampSeconds, false)), dwellSeconds);
+        return new SweepStep(hz, List.of(ramp(hz, rampSeconds)), dwellSeconds);
+    }
+
+    /** From wherever it is; one that takes no time is as quick as the hand. */
+    private static Profile.Ramp ramp(double hz, double seconds) {
+        return new Profile.Ramp(Double.NaN, hz, Math.max(Motion.HAND_RAMP_SECONDS, seconds));
     }
 
     /** Refuses more than can be stepped through. */
@@ -152,18 +158,16 @@ final class SweepSteps {
         return count;
     }
 
-    private static void stops(List<Profile.Step> all, List<SweepStep.Leg> way, List<SweepStep> steps) {
+    private static void stops(List<Profile.Step> all, List<Profile.Step> way, List<SweepStep> steps) {
         for (Profile.Step step : all) {
-            if (step instanceof Profile.Ramp ramp) {
-                way.add(new SweepStep.Leg(ramp.fromHz(), ramp.toHz(), ramp.seconds(), false));
-            } else if (step instanceof Profile.Sweep sweep) {
-                way.add(new SweepStep.Leg(sweep.fromHz(), sweep.toHz(), sweep.seconds(), true));
+            if (step instanceof Profile.Ramp || step instanceof Profile.Sweep) {
+                way.add(step);
             } else if (step instanceof Profile.Repeat repeat) {
                 for (int i = 0; i < repeat.times() && steps.size() <= MOST; i++) {
                     stops(repeat.steps(), way, steps);
                 }
             } else if (step instanceof Profile.Hold hold) {
-                way.add(new SweepStep.Leg(Double.NaN, hold.hz(), 0, false));
+                way.add(ramp(hold.hz(), 0));
                 steps.add(new SweepStep(hold.hz(), way, hold.seconds()));
                 way.clear();
             }

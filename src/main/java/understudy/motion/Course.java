@@ -8,7 +8,7 @@ import understudy.pattern.Profile;
  */
 final class Course {
     private final int rateHz;
-    private final ProfileProgram program;
+    private ProfileProgram program;
     private final Piece[] pieces;
     private int count;
     /** What the hand asked for last, turns per frame; NaN while the profile rules. */
@@ -61,6 +61,18 @@ final class Course {
     /** The hand takes over: whatever was planned from {@code frame} on makes way for a ramp to its speed. */
     void takeOver(long frame, double speed) {
         handSpeed = speed;
+        cut(frame);
+        appendRamp(last().speedAtEnd(), speed, Motion.HAND_RAMP_SECONDS);
+    }
+
+    /** Likewise for the steps of a program; after the last the speed stays where it is. */
+    void takeOver(long frame, ProfileProgram steps) {
+        handSpeed = Double.NaN;
+        program = steps;
+        cut(frame);
+    }
+
+    private void cut(long frame) {
         while (count > 1 && last().startFrame >= frame) {
             count--;
         }
@@ -68,7 +80,6 @@ final class Course {
             // not by what is left: an endless hold less its endless rest is not a number
             last().lengthFrames = (frame - last().startFrame) - last().startFraction;
         }
-        appendRamp(last().speedAtEnd(), speed, Motion.HAND_RAMP_SECONDS);
     }
 
     private Piece last() {

@@ -17,7 +17,8 @@ public final class Motion {
     /** Frames rendered at a time. */
     public static final int QUANTUM = 64;
 
-    private static final int WINDOW = 2 * QUANTUM;
+    /** What is decided already when the hand asks for something. */
+    public static final int WINDOW_FRAMES = 2 * QUANTUM;
     /** A live change of speed is a linear ramp of this length, so that the angle has no jump and no kink. */
     public static final double HAND_RAMP_SECONDS = 0.05;
     /** Shortest step of a profile that a pattern may have; it tells how many pieces a window can hold. */
@@ -31,6 +32,7 @@ public final class Motion {
     private long windowStart = -QUANTUM;
     private boolean started;
     private double handSpeed = Double.NaN;
+    private Travel travel;
     private long baseTurn;
 
     private final double[] turns = new double[QUANTUM];
@@ -44,7 +46,7 @@ public final class Motion {
      */
     public Motion(Profile profile, double startHz, int rateHz) {
         this.rateHz = rateHz;
-        this.course = new Course(profile, startHz, rateHz, WINDOW);
+        this.course = new Course(profile, startHz, rateHz, WINDOW_FRAMES);
         stretches = new Stretch[course.capacity()];
         for (int i = 0; i < stretches.length; i++) {
             stretches[i] = new Stretch();
@@ -57,14 +59,28 @@ public final class Motion {
      * @param handHz turns per second that the hand asks for; NaN leaves the speed to the profile
      */
     public void advance(double handHz) {
+        advance(handHz, null);
+    }
+
+    /**
+     * Moves on by one quantum.
+     *
+     * @param handHz turns per second that the hand asks for; NaN leaves the speed to the profile
+     * @param way    that it asks to be taken there, once; null takes the usual short ramp
+     */
+    public void advance(double handHz, Travel way) {
         windowStart += QUANTUM;
         course.forgetBefore(windowStart);
         double asked = handHz / rateHz;
-        if (!Double.isNaN(asked) && asked != handSpeed) {
+        if (way != null && way != travel) {
+            travel = way;
+            handSpeed = asked;
+            course.takeOver(started ? windowStart + QUANTUM : windowStart, way.program);
+        } else if (!Double.isNaN(asked) && asked != handSpeed) {
             handSpeed = asked;
             course.takeOver(started ? windowStart + QUANTUM : windowStart, asked);
         }
-        course.reach(windowStart + WINDOW);
+        course.reach(windowStart + WINDOW_FRAMES);
         started = true;
         layOut();
     }
@@ -135,7 +151,7 @@ public final class Motion {
         for (int p = 0; p < course.count(); p++) {
             Piece piece = course.piece(p);
             double from = Math.max(0, (piece.startFrame - windowStart) + piece.startFraction);
-            double to = Math.min(WINDOW, piece.framesLeft(windowStart));
+            double to = Math.min(WINDOW_FRAMES, piece.framesLeft(windowStart));
             if (to <= from) {
                 continue;
             }
@@ -156,7 +172,7 @@ public final class Motion {
             stretch.to = to;
         }
         framesFilled = false;
-        windowEndTurns = stretches[stretchCount - 1].turnsAt(WINDOW);
+        windowEndTurns = stretches[stretchCount - 1].turnsAt(WINDOW_FRAMES);
     }
 
     /** Fills the arrays the first time someone asks; edges, which have instants of their own, never do. */

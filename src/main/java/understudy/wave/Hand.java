@@ -1,5 +1,8 @@
 package understudy.wave;
 
+import java.util.Optional;
+import understudy.motion.Travel;
+
 /**
  * What the user's hand asks for while a pattern plays: one immutable snapshot, handed to the renderer through one
  * volatile reference. The renderer slews towards it, so that neither angle nor volts jump.
@@ -7,8 +10,13 @@ package understudy.wave;
  * @param speedHz  turns per second; NaN leaves the speed to the profile
  * @param level    times the declared volts, 0 to 1
  * @param faultsOn bit i set: fault i of the pattern acts (at most 64 faults)
+ * @param travel   the way on which it asks to be taken to that speed, once; without one it is a short ramp
  */
-public record Hand(double speedHz, double level, long faultsOn) {
+public record Hand(double speedHz, double level, long faultsOn, Optional<Travel> travel) {
+
+    public Hand(double speedHz, double level, long faultsOn) {
+        this(speedHz, level, faultsOn, Optional.empty());
+    }
 
     public Hand {
         if (speedHz < 0 || speedHz == Double.POSITIVE_INFINITY || !(level >= 0 && level <= 1)) {
@@ -20,11 +28,16 @@ public record Hand(double speedHz, double level, long faultsOn) {
         return new Hand(hz, level, faultsOn);
     }
 
+    /** To a speed on this way, which ends there. */
+    public Hand travelling(Travel way, double toHz) {
+        return new Hand(toHz, level, faultsOn, Optional.of(way));
+    }
+
     public Hand withLevel(double other) {
-        return new Hand(speedHz, other, faultsOn);
+        return new Hand(speedHz, other, faultsOn, travel);
     }
 
     public Hand withFault(int index, boolean on) {
-        return new Hand(speedHz, level, on ? faultsOn | 1L << index : faultsOn & ~(1L << index));
+        return new Hand(speedHz, level, on ? faultsOn | 1L << index : faultsOn & ~(1L << index), travel);
     }
 }

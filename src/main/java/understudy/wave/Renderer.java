@@ -108,7 +108,7 @@ public final class Renderer implements VoltSource {
 
     private void renderQuantum() {
         Hand now = hand.get();
-        motion.advance(Math.max(slowestHz, Math.min(fastestHz, now.speedHz())));
+        motion.advance(Math.max(slowestHz, Math.min(fastestHz, now.speedHz())), now.travel().orElse(null));
         for (int i = 0; i < fixedMotions.size(); i++) {
             fixedMotions.get(i).advance(Double.NaN);
         }

@@ -147,6 +147,20 @@ class SweepCommandTest extends SweepBench {
         }
         // 0.2 s at 100 Hz, 0.3 s from there to 200 Hz, 0.2 s at 200 Hz: 20 + 45 + 40 periods at the least
         assertThat(periods).hasSizeGreaterThan(100);
+        // Between, the speed rises by the same every frame: a period that ends at an angle of n turns begins at n - 1, and
+        // with turns = v t + a t t / 2 the squares of the speed at crossings differ by 2 a. The mean speed of a period is that
+        // in its middle, 1 / period, off by a * a * period^3 / 24, 1e-5 of it; so the slope between neighbours is a.
+        double slope = 100 / 0.3 / 48_000 / 48_000; // turns per frame, per frame
+        double seen = 0;
+        for (int i = 1; i < periods.size(); i++) {
+            double change = (1 / periods.get(i) - 1 / periods.get(i - 1)) / ((periods.get(i) + periods.get(i - 1)) / 2);
+            boolean ramping = periods.get(i) < 450 && periods.get(i) > 260;
+            if (ramping) {
+                assertThat(change / slope).isBetween(0.97, 1.03);
+                seen++;
+            }
+        }
+        assertThat(seen).isGreaterThan(25);
     }
 
     private static double[] samples(Path sound) throws Exception {

@@ -6,11 +6,12 @@ import static org.assertj.core.api.Assertions.within;
 
 import java.nio.file.Path;
 import java.util.List;
-import java.util.stream.DoubleStream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import understudy.motion.Motion;
+import understudy.pattern.Profile;
 import understudy.pattern.Speed;
 import understudy.pattern.SpeedUnit;
 import understudy.refusal.Refused;
@@ -27,7 +28,7 @@ class SweepStepsTest {
         given.refuse();
         assertThat(steps).allSatisfy(step -> {
             assertThat(step.dwellSeconds()).isEqualTo(3);
-            assertThat(step.legs()).isEqualTo(List.of(new SweepStep.Leg(Double.NaN, step.speedHz(), 2, false)));
+            assertThat(step.way()).isEqualTo(List.of(new Profile.Ramp(Double.NaN, step.speedHz(), 2)));
         });
         return steps.stream().mapToDouble(SweepStep::speedHz).toArray();
     }
@@ -69,21 +70,12 @@ class SweepStepsTest {
         List<SweepStep> steps = profile("hold: 600 rpm, for: 2 s; ramp: 1200 rpm, for: 3 s; hold: 1200 rpm, for: 4 s;"
                 + " ramp: 2400 rpm, from: 1800 rpm, for: 1 s; sweep: 3000 rpm, for: 5 s; hold: 3000 rpm, for: 1 s; ramp: 60 rpm, for: 1 s");
         double stays = Double.NaN;
+        double quick = Motion.HAND_RAMP_SECONDS; // what has no time of its own is as quick as the hand
         assertThat(steps).containsExactly(
-                new SweepStep(10, List.of(new SweepStep.Leg(stays, 10, 0, false)), 2),
-                new SweepStep(20, List.of(new SweepStep.Leg(stays, 20, 3, false), new SweepStep.Leg(stays, 20, 0, false)), 4),
-                new SweepStep(50, List.of(new SweepStep.Leg(30, 40, 1, false), new SweepStep.Leg(stays, 50, 5, true),
-                        new SweepStep.Leg(stays, 50, 0, false)), 1));
-    }
-
-    @Test
-    void aLegGoesAsItsKindDoes() {
-        SweepStep.Leg ramp = new SweepStep.Leg(Double.NaN, 40, 2, false);
-        assertThat(DoubleStream.of(0, 0.25, 0.5, 1, 7).map(part -> ramp.at(part, 10))).containsExactly(10.0, 17.5, 25.0, 40.0, 40.0);
-        // equal times, equal ratios: half way from 10 to 40 is twice 10
-        SweepStep.Leg sweep = new SweepStep.Leg(10, 40, 2, true);
-        assertThat(sweep.at(0.5, 99)).isCloseTo(20, within(1e-12));
-        assertThat(sweep.at(1, 99)).isEqualTo(40);
+                new SweepStep(10, List.of(new Profile.Ramp(stays, 10, quick)), 2),
+                new SweepStep(20, List.of(new Profile.Ramp(stays, 20, 3), new Profile.Ramp(stays, 20, quick)), 4),
+                new SweepStep(50, List.of(new Profile.Ramp(30, 40, 1), new Profile.Sweep(stays, 50, 5),
+                        new Profile.Ramp(stays, 50, quick)), 1));
     }
 
     @ParameterizedTest

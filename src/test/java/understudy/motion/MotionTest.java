@@ -134,6 +134,25 @@ class MotionTest {
     }
 
     @Test
+    void aTravelIsWalkedFrameByFrameAndOnlyOnce() {
+        Motion motion = new Motion(null, 10, RATE);
+        Travel travel = new Travel(List.of(new Profile.Ramp(Double.NaN, 30, 0.5), new Profile.Hold(30, 0.1), new Profile.Sweep(Double.NaN, 15, 0.2)));
+        assertThat(travel.seconds()).isCloseTo(0.8, within(1e-15));
+        int asked = 10;
+        for (int q = 0; q < 1000; q++) {
+            motion.advance(q < asked ? Double.NaN : 15, q < asked ? null : travel);
+        }
+        // it begins one quantum behind the one in which it was asked for
+        double start = (asked + 1) * Motion.QUANTUM / (double) RATE;
+        double now = (double) motion.startFrame() / RATE;
+        double ramped = (10 + 30) / 2.0 * 0.5;
+        double swept = (30 - 15) * 0.2 / Math.log(2); // the integral of 30 to 15 in equal ratios
+        assertThat(turnsNow(motion, 0))
+                .isCloseTo(10 * start + ramped + 30 * 0.1 + swept + 15 * (now - start - 0.8), within(1e-9));
+        assertThat(motion.turnsPerFrame()[0] * RATE).isCloseTo(15, within(1e-9));
+    }
+
+    @Test
     void loopsRunTheirSteps() {
         Profile loop = new Profile(List.of(
                 new Profile.Repeat(3, List.of(new Profile.Hold(10, 0.1), new Profile.Hold(20, 0.1))),
