@@ -1,18 +1,36 @@
 package understudy.audio;
 
 import java.util.Optional;
+import java.util.concurrent.TimeUnit;
 import understudy.refusal.Refused;
 
-/** A line into a WAV file, at the pace of a silent one; the file appears when the line is closed. */
+/**
+ * A line into a WAV file, at the pace of a silent one; the file appears when the line is closed. The audio writer only
+ * copies into a ring; a thread of the line's own writes to the disk, which may take its time.
+ */
 final class FileLine implements OutputLine {
+
+    /** Half a minute of two channels at 48 kHz; a power of two, so that a position in the ring is a mask. */
+    private static final int RING_BYTES = 1 << 23;
+    private static final int MOST_AT_ONCE = 1 << 16;
+    private static final long LOOK_NANOS = TimeUnit.MILLISECONDS.toNanos(5);
 
     private final SilentLine pace;
     private final WavWriter file;
+    private final byte[] ring = new byte[RING_BYTES];
+    private final Thread disk = new Thread(this::writeToDisk, "audio-file");
+    /** Bytes put into the ring since the start; only the audio writer changes it. */
+    private volatile long given;
+    /** Bytes on the disk; only the disk's thread changes it. */
+    private volatile long written;
+    private volatile boolean closing;
     private volatile String failure;
 
     FileLine(SilentLine pace, WavWriter file) {
         this.pace = pace;
         this.file = file;
+        disk.setDaemon(true);
+        disk.start();
     }
 
     @Override
@@ -25,18 +43,46 @@ final class FileLine implements OutputLine {
         return pace.queuedFrames();
     }
 
+    /** Copies and returns: no lock, no wait for the disk. */
     @Override
-    public synchronized int write(byte[] bytes, int offset, int length) {
-        if (failure != null) {
+    public int write(byte[] bytes, int offset, int length) {
+        if (failure != null || closing) {
+            return 0;
+        }
+        if (given + length - written > RING_BYTES) {
+            failure = file.target() + ": the disk takes less than the signal brings; nothing was kept; use another disk";
             return 0;
         }
         int taken = pace.write(bytes, offset, length);
+        int at = (int) (given & RING_BYTES - 1);
+        int first = Math.min(taken, RING_BYTES - at);
+        System.arraycopy(bytes, offset, ring, at, first);
+        System.arraycopy(bytes, offset + first, ring, 0, taken - first);
+        given += taken; // published after the bytes
+        return taken;
+    }
+
+    private void writeToDisk() {
         try {
-            file.write(bytes, offset, taken);
-            return taken;
+            while (failure == null) {
+                boolean last = closing; // asked before the ring, so that nothing given before is left in it
+                int ready = (int) Math.min(given - written, MOST_AT_ONCE);
+                if (ready > 0) {
+                    int at = (int) (written & RING_BYTES - 1);
+                    int some = Math.min(ready, RING_BYTES - at);
+                    file.write(ring, at, some);
+                    written += some;
+                } else if (last) {
+                    file.commit();
+                    return;
+                } else {
+                    Clock.SYSTEM.pause(LOOK_NANOS);
+                }
+            }
         } catch (Refused e) {
             failure = e.getMessage();
-            return 0;
+        } finally {
+            file.close();
         }
     }
 
@@ -55,17 +101,15 @@ final class FileLine implements OutputLine {
         pace.flush();
     }
 
+    /** Returns when all that was given is on the disk and the file is in its place, or has failed. */
     @Override
-    public synchronized void close() {
+    public void close() {
         pace.close();
+        closing = true;
         try {
-            if (failure == null) {
-                file.commit();
-            }
-        } catch (Refused e) {
-            failure = e.getMessage();
-        } finally {
-            file.close();
+            disk.join();
+        } catch (InterruptedException e) {
+            Thread.currentThread().interrupt();
         }
     }
 

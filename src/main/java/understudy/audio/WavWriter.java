@@ -97,6 +97,11 @@ final class WavWriter implements Closeable {
         return place;
     }
 
+    /** The file as it will be. */
+    Path target() {
+        return target;
+    }
+
     /** Fails at once, before anything is written, when the disk cannot take so many bytes of samples. */
     void reserve(long bytes) {
         long free;

@@ -4,7 +4,9 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.security.MessageDigest;
 import java.util.Arrays;
+import java.util.Random;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -48,6 +50,28 @@ class FileLineTest {
         line.close();
         assertThat(line.failure().orElseThrow()).startsWith(place.resolve("x.wav") + ": could not be written");
         assertThat(line.write(new byte[FRAME_BYTES], 0, FRAME_BYTES)).isZero();
+    }
+
+    @Test
+    void everyByteArrivesHoweverLongItIs() throws Exception {
+        Path target = folder.resolve("long.wav");
+        int blocks = 400; // of 60 000 bytes: three times round what is kept in memory
+        FileLine line = new FileLine(new SilentLine(48_000, FRAME_BYTES, blocks * 20_000, Clock.SYSTEM),
+                WavWriter.create(target, 1, 48_000, SampleFormat.PCM24));
+        Random random = new Random(1);
+        MessageDigest sent = MessageDigest.getInstance("SHA-256");
+        byte[] bytes = new byte[60_000];
+        for (int i = 0; i < blocks; i++) {
+            random.nextBytes(bytes);
+            sent.update(bytes);
+            assertThat(line.write(bytes, 0, bytes.length)).isEqualTo(bytes.length);
+            Thread.sleep(2); // 30 MB a second is a hundred times what four channels bring
+        }
+        line.close();
+        assertThat(line.failure()).isEmpty();
+        byte[] file = Files.readAllBytes(target);
+        byte[] kept = Arrays.copyOfRange(file, file.length - blocks * bytes.length, file.length);
+        assertThat(MessageDigest.getInstance("SHA-256").digest(kept)).isEqualTo(sent.digest());
     }
 
     private static FileLine line(Path target) {
