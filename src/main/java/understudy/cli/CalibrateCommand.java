@@ -20,6 +20,7 @@ import understudy.quantity.Unit;
 import understudy.refusal.Location;
 import understudy.refusal.Refused;
 import understudy.rig.AudioOutput;
+import understudy.text.Json;
 
 /** Finds out what an audio output really gives. */
 @Command(

@@ -1,6 +1,5 @@
 package understudy.cli;
 
-import understudy.refusal.Location;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
@@ -11,8 +10,10 @@ import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 import understudy.pattern.PatternLibrary;
 import understudy.pattern.PatternReader;
+import understudy.refusal.Location;
 import understudy.refusal.Refusal;
 import understudy.refusal.Result;
+import understudy.text.Json;
 import understudy.text.Source;
 import understudy.trace.CircuitLibrary;
 import understudy.trace.CircuitReader;

@@ -57,6 +57,7 @@ final class CommandWords implements Wording {
             case CALIBRATE_RIG -> "calibrate --rig " + quoted(subject);
             case BEGIN_HUNT -> "trace CIRCUIT";
             case LIST_JOBS -> "jobs";
+            case EXPORT_JOB -> "jobs export";
             case REHEARSE -> "play --to silent";
         };
         return "'understudy " + command + "'";

@@ -8,10 +8,11 @@ import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
-import understudy.refusal.Refused;
 import understudy.audio.Device;
 import understudy.audio.DeviceChoice;
 import understudy.audio.Devices;
+import understudy.refusal.Refused;
+import understudy.text.Json;
 
 /** Lists the audio devices. */
 @Command(

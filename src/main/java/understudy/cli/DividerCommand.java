@@ -31,6 +31,7 @@ import understudy.rig.Rig;
 import understudy.rig.Use;
 import understudy.store.NamedRig;
 import understudy.store.Store;
+import understudy.text.Json;
 
 /** Chooses the parts of the box, or judges those that are there. */
 @Command(

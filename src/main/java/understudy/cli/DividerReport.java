@@ -19,6 +19,7 @@ import understudy.rig.PulledUpInput;
 import understudy.rig.ReluctorInput;
 import understudy.rig.State;
 import understudy.rig.StateReport;
+import understudy.text.Json;
 
 /** What is to be known of a divider before it is built. */
 final class DividerReport {

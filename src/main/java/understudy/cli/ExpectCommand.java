@@ -1,7 +1,5 @@
 package understudy.cli;
 
-import understudy.refusal.Control;
-import understudy.refusal.Location;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -24,6 +22,9 @@ import understudy.reading.Reading;
 import understudy.reading.ReadingReader;
 import understudy.reading.SignalFrequency;
 import understudy.reading.TyreSize;
+import understudy.refusal.Control;
+import understudy.refusal.Location;
+import understudy.text.Json;
 import understudy.trace.Circuit;
 import understudy.trace.Subjects;
 

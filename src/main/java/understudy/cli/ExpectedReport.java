@@ -7,6 +7,7 @@ import java.util.Optional;
 import understudy.reading.DisplayUnit;
 import understudy.reading.Expected;
 import understudy.reading.Reading;
+import understudy.text.Json;
 
 /** What a display should show at each of some points, in text, as a table for the wall, as CSV and as JSON. */
 final class ExpectedReport {

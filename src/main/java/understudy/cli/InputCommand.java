@@ -17,6 +17,7 @@ import understudy.rig.Meter;
 import understudy.rig.NamedInput;
 import understudy.rig.Spread;
 import understudy.rig.UnknownInput;
+import understudy.text.Json;
 
 /** Works out an unknown input from a meter's readings, and lists the kinds that are known. */
 @Command(

@@ -7,6 +7,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import understudy.store.JobLine;
+import understudy.trace.EventWords;
 import understudy.trace.Hunt;
 import understudy.trace.Job;
 import understudy.trace.Numbered;
@@ -84,7 +85,7 @@ final class JobFacts {
         lines.add(hunt.events().isEmpty() ? "nothing happened yet" : "what happened:");
         for (Numbered event : hunt.events()) {
             lines.addAll(Paragraph.lines(String.format(Locale.ROOT, "%3d  %s  ", event.number(), minutes(event.at())), " ".repeat(5),
-                    (event.standing() ? "" : "(withdrawn) ") + oneLine(TraceText.reasoned(hunt, event))));
+                    (event.standing() ? "" : "(withdrawn) ") + oneLine(EventWords.reasoned(hunt, event))));
         }
     }
 

@@ -9,10 +9,13 @@ import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
+import understudy.refusal.Refused;
+import understudy.store.JobFile;
+import understudy.store.JobTable;
 import understudy.store.Store;
+import understudy.text.WholeFile;
 import understudy.trace.Hunt;
 import understudy.trace.Job;
-import understudy.refusal.Refused;
 
 /** Writes one job into a file. */
 @Command(
@@ -62,7 +65,7 @@ final class JobsExportCommand implements Callable<Integer> {
         try (Store store = surroundings.store()) {
             job = store.jobs().find(name);
         }
-        String text = to.toLowerCase(Locale.ROOT).endsWith(".csv") ? JobCsv.of(Hunt.of(job)) : Json.text(JobJson.of(job)) + "\n";
+        String text = to.toLowerCase(Locale.ROOT).endsWith(".csv") ? JobTable.of(Hunt.of(job)) : JobFile.text(job);
         try {
             WholeFile.write(text, file);
         } catch (IOException e) {

@@ -6,9 +6,10 @@ import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
+import understudy.refusal.Refused;
+import understudy.store.JobFile;
 import understudy.store.Store;
 import understudy.trace.Job;
-import understudy.refusal.Refused;
 
 /** Takes a job from a file. */
 @Command(

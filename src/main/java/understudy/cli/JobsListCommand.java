@@ -10,6 +10,7 @@ import picocli.CommandLine.Parameters;
 import understudy.store.JobLine;
 import understudy.store.Jobs;
 import understudy.store.Store;
+import understudy.text.Json;
 
 /** Lists jobs, and finds them. */
 @Command(

@@ -19,6 +19,7 @@ import understudy.reading.Pair;
 import understudy.reading.Reading;
 import understudy.reading.Scale;
 import understudy.reading.ScaleFit;
+import understudy.text.Json;
 
 /** What was learned of a display, in plain words and for scripts. */
 final class LearnedReport {

@@ -15,6 +15,7 @@ import understudy.cli.CalibrateCommand.Setup;
 import understudy.plot.LinePlot;
 import understudy.quantity.Unit;
 import understudy.rig.Spread;
+import understudy.text.Json;
 
 /** What a loopback calibration tells. */
 final class LoopbackText {

@@ -31,6 +31,7 @@ import understudy.refusal.Location;
 import understudy.refusal.Refusal;
 import understudy.refusal.Refused;
 import understudy.rig.OutputScale;
+import understudy.text.Json;
 
 /** Says what an instrument would say of a recording or of a live input. */
 @Command(

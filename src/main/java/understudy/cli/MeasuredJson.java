@@ -15,6 +15,7 @@ import understudy.measure.SignalReport;
 import understudy.measure.Spectrum;
 import understudy.measure.Spread;
 import understudy.measure.ToneQuality;
+import understudy.text.Json;
 
 /** A measurement for scripts: SI units, the unit in each name; null where there is nothing to tell. */
 final class MeasuredJson {

@@ -5,7 +5,6 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.TreeMap;
-import understudy.refusal.Refused;
 import understudy.audio.Player;
 import understudy.audio.PlayerStatus;
 import understudy.calibrate.MeterFindings;
@@ -14,8 +13,10 @@ import understudy.cli.CalibrateCommand.Result;
 import understudy.cli.CalibrateCommand.Setup;
 import understudy.quantity.Range;
 import understudy.quantity.Unit;
+import understudy.refusal.Refused;
 import understudy.rig.AudioOutput;
 import understudy.rig.Spread;
+import understudy.text.Json;
 
 /** Plays a tone, and asks what the meter shows. */
 final class MeterSession {

@@ -16,6 +16,7 @@ import understudy.pattern.Fault;
 import understudy.pattern.Hazard;
 import understudy.pattern.Pattern;
 import understudy.pattern.Speed;
+import understudy.text.Json;
 import understudy.wave.Fit;
 import understudy.wave.OutputFacts;
 

@@ -10,6 +10,7 @@ import understudy.pattern.Hazard;
 import understudy.pattern.Output;
 import understudy.pattern.Pattern;
 import understudy.pattern.Speed;
+import understudy.text.Json;
 
 /** Lists the shipped patterns. */
 @Command(

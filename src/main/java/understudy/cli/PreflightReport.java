@@ -20,6 +20,7 @@ import understudy.refusal.Remedy;
 import understudy.rig.Amounts;
 import understudy.rig.NamedInput;
 import understudy.store.NamedRig;
+import understudy.text.Json;
 
 /** What preflight found, on one page, as a plot and as JSON. */
 final class PreflightReport {

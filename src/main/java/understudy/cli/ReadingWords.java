@@ -7,6 +7,7 @@ import understudy.quantity.Unit;
 import understudy.reading.Reading;
 import understudy.reading.Scale;
 import understudy.reading.Tolerance;
+import understudy.text.Json;
 
 /** A declared reading in words, and for scripts. */
 final class ReadingWords {

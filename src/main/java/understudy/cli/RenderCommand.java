@@ -21,6 +21,7 @@ import understudy.pattern.Pattern;
 import understudy.quantity.Quantity;
 import understudy.quantity.Range;
 import understudy.quantity.Unit;
+import understudy.text.Json;
 
 /** Writes a signal to a file. */
 @Command(

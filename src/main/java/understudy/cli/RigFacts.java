@@ -17,6 +17,7 @@ import understudy.rig.Spread;
 import understudy.store.Calibration;
 import understudy.store.DeviceIdentity;
 import understudy.store.NamedRig;
+import understudy.text.Json;
 
 /** A rig in words, and as JSON. */
 final class RigFacts {

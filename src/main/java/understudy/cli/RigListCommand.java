@@ -7,6 +7,7 @@ import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 import understudy.store.NamedRig;
 import understudy.store.Store;
+import understudy.text.Json;
 
 /** Lists the rigs. */
 @Command(

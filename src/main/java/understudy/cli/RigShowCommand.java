@@ -9,6 +9,7 @@ import picocli.CommandLine.Parameters;
 import understudy.store.Calibration;
 import understudy.store.NamedRig;
 import understudy.store.Store;
+import understudy.text.Json;
 
 /** Tells all about one rig. */
 @Command(

@@ -12,6 +12,7 @@ import understudy.pattern.Pattern;
 import understudy.plot.LinePlot;
 import understudy.plot.TerminalPlot;
 import understudy.refusal.Refused;
+import understudy.text.Json;
 
 /** Tells all about one pattern. */
 @Command(

@@ -12,6 +12,7 @@ import understudy.pattern.Tone;
 import understudy.pattern.WheelSignal;
 import understudy.quantity.Quantity;
 import understudy.quantity.Unit;
+import understudy.text.Json;
 
 /** An output in words. */
 final class SignalWords {

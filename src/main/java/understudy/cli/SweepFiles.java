@@ -10,6 +10,8 @@ import java.util.Optional;
 import picocli.CommandLine.Option;
 import understudy.plot.LinePlot;
 import understudy.refusal.Refused;
+import understudy.text.Json;
+import understudy.text.WholeFile;
 
 /** The files that a sweep writes: its rows while it goes on, and what came of it. */
 final class SweepFiles {

@@ -8,11 +8,13 @@ import java.time.format.DateTimeParseException;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import understudy.text.Problems;
-import understudy.refusal.Result;
-import understudy.text.TextFile;
-import understudy.trace.Answer;
 import understudy.refusal.Refused;
+import understudy.refusal.Result;
+import understudy.text.Json;
+import understudy.text.Problems;
+import understudy.text.TextFile;
+import understudy.text.WholeFile;
+import understudy.trace.Answer;
 
 /**
  * The rows of a sweep, in a file that is a whole table at any moment: a row is on the disk before the next speed is

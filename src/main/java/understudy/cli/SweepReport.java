@@ -13,6 +13,7 @@ import understudy.plot.LinePlot;
 import understudy.reading.DisplayUnit;
 import understudy.reading.Learned;
 import understudy.reading.Pair;
+import understudy.text.Json;
 
 /** What a sweep tells of the module: the table, where it reads right, its scale, and a drawing of what is off. */
 final class SweepReport {

@@ -15,6 +15,7 @@ import understudy.bench.SignalPlan;
 import understudy.motion.Travel;
 import understudy.pattern.Profile;
 import understudy.reading.Expected;
+import understudy.text.WholeFile;
 import understudy.trace.Answer;
 import understudy.wave.Hand;
 

@@ -9,6 +9,7 @@ import understudy.quantity.Range;
 import understudy.quantity.Unit;
 import understudy.reading.DisplayUnit;
 import understudy.trace.Answer;
+import understudy.trace.EventWords;
 import understudy.wave.Hand;
 
 /** While it plays: what is typed, until it is what the display shows. */
@@ -76,13 +77,13 @@ final class TraceAnswer {
 
     private void level(double percent) {
         hand.set(hand.get().withLevel(percent / 100));
-        talk.say("It plays at " + TraceText.percent(percent / 100) + " of its level now. What the display should show is the same.");
+        talk.say("It plays at " + EventWords.percent(percent / 100) + " of its level now. What the display should show is the same.");
     }
 
     private void clips(double volts) {
         double due = signal.clipVolts() * hand.get().level();
         clipPart = Optional.of(volts / due);
-        talk.say("That is " + Math.round(100 * volts / due) + " % of the " + TraceText.volts(due) + " that should be there"
+        talk.say("That is " + Math.round(100 * volts / due) + " % of the " + EventWords.volts(due) + " that should be there"
                 + " (a meter tells it right up to some hundred Hz).");
     }
 

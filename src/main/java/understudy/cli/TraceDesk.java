@@ -4,14 +4,15 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.function.BooleanSupplier;
+import understudy.refusal.Refused;
 import understudy.store.Jobs;
 import understudy.trace.Entry;
+import understudy.trace.EventWords;
 import understudy.trace.Hunt;
 import understudy.trace.Numbered;
 import understudy.trace.Place;
 import understudy.trace.Point;
 import understudy.trace.Step;
-import understudy.refusal.Refused;
 
 /**
  * What a session works at: the job as it stands, of which each thing is on the disk before anything else is asked, and the
@@ -160,7 +161,7 @@ final class TraceDesk {
         String reason = numbered ? words.length > 1 ? words[1] : "" : rest;
         // refused before a reason is asked for
         hunt.after(surroundings.clock().instant(), new Entry.Withdrawn(number, ""));
-        talk.say("Step " + number + ": " + TraceText.step(hunt, hunt.events().get(number - 1)));
+        talk.say("Step " + number + ": " + EventWords.step(hunt, hunt.events().get(number - 1)));
         keep(new Entry.Withdrawn(number, reason.isBlank() ? words("Why does it not count? ") : reason));
         talk.say("Step " + number + " no longer counts; it stays in the record.");
         throw new Turned();
@@ -197,7 +198,7 @@ final class TraceDesk {
             for (int i = 0; i < points.size(); i++) {
                 if (points.get(i).injectable()) {
                     talk.lines(List.of("  " + (i + 1) + "  " + points.get(i).name() + ", "
-                            + TraceText.minutes(points.get(i).reachMinutes())));
+                            + EventWords.minutes(points.get(i).reachMinutes())));
                 }
             }
             line = ask("Which point? Its number, or Enter for the one proposed: ");

@@ -4,6 +4,7 @@ import java.util.Locale;
 import java.util.Optional;
 import understudy.trace.Certainty;
 import understudy.trace.Entry;
+import understudy.trace.EventWords;
 import understudy.trace.Finding;
 import understudy.trace.Hunt;
 import understudy.trace.Numbered;
@@ -71,7 +72,7 @@ final class TraceEnding {
         String probability = Certainty.of(finding.probability());
         if (!finding.decided()) {
             return "NOT DECIDED: no point that is left tells more apart. The likeliest is " + finding.names() + ", with "
-                    + probability + "; " + TraceText.percent(desk.hunt().circuit().confidence()) + " were asked for.";
+                    + probability + "; " + EventWords.percent(desk.hunt().circuit().confidence()) + " were asked for.";
         } else if (finding.is(Suspect.Side.SENSOR)) {
             return "THE CIRCUIT IS SOUND, with " + probability + ": the fault is in the sensor, its ring or its air gap.";
         }
@@ -87,7 +88,7 @@ final class TraceEnding {
             boolean counts = event.entry() instanceof Entry.Injected injected && !injected.place().onReference()
                     || event.entry() instanceof Entry.Proven;
             if (counts) {
-                talk.lines(Paragraph.lines("  step " + event.number() + ", ", "    ", TraceText.step(hunt, event)));
+                talk.lines(Paragraph.lines("  step " + event.number() + ", ", "    ", EventWords.step(hunt, event)));
             }
         }
     }

@@ -18,6 +18,7 @@ import understudy.store.NamedRig;
 import understudy.store.Store;
 import understudy.trace.Circuit;
 import understudy.trace.Job;
+import understudy.trace.PinLimits;
 import understudy.trace.Subjects.Subject;
 
 /** What the signals of a hunt come from: rig, input and destination, decided once a session. */
@@ -108,8 +109,8 @@ final class TraceEquipment {
         return outlet;
     }
 
-    TracePins pins(Circuit circuit) {
-        return TracePins.of(circuit, input);
+    PinLimits pins(Circuit circuit) {
+        return PinLimits.of(circuit, input);
     }
 
     TraceSignal signal(boolean onReference) {

@@ -17,7 +17,9 @@ import understudy.bench.SignalPlan;
 import understudy.trace.Answer;
 import understudy.trace.Circuit;
 import understudy.trace.Entry;
+import understudy.trace.EventWords;
 import understudy.trace.Judgement;
+import understudy.trace.PinLimits;
 import understudy.trace.Place;
 import understudy.trace.Suspect;
 import understudy.trace.Verdict;
@@ -66,11 +68,11 @@ final class TraceInjection {
 
     private void clipOn(Place place) {
         Circuit circuit = desk.hunt().circuitOf(place);
-        TracePins pins = equipment.pins(circuit).within(desk.hunt().job().equipment().pinVolts());
+        PinLimits pins = equipment.pins(circuit).within(desk.hunt().job().equipment().pinVolts());
         String off = clippedAt.isPresent() ? "Take the clips off, the signal clip first. "
                 : resumed && !clipped ? "If the clips are still on, take them off, the signal clip first. " : "";
         talk.say(off + "Go to " + desk.hunt().name(place) + ", about "
-                + TraceText.minutes(circuit.points().get(place.point()).reachMinutes())
+                + EventWords.minutes(circuit.points().get(place.point()).reachMinutes())
                 + ". " + (unplugged.equals(Optional.of(place.onReference())) ? "" : "Unplug this circuit's sensor, and leave it so while"
                 + " you inject: two sources at once tell nothing. ") + pins.how());
         unplugged = Optional.of(place.onReference());
@@ -167,7 +169,7 @@ final class TraceInjection {
         talk.gap();
         talk.say("Step " + number + ", " + desk.hunt().name(place) + ": " + judgement.verdict() + ". " + judgement.reason());
         if (level < 1 && judgement.verdict() == Verdict.BAD) {
-            talk.say("That was at a level of " + TraceText.percent(level) + ". It is a fair test only if the display still reads"
+            talk.say("That was at a level of " + EventWords.percent(level) + ". It is a fair test only if the display still reads"
                     + " right at that level nearer to the module; if it does not there either, take this step back (again).");
         }
     }

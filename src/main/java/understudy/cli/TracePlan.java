@@ -6,6 +6,7 @@ import java.util.Locale;
 import java.util.stream.Collectors;
 import understudy.trace.Certainty;
 import understudy.trace.Circuit;
+import understudy.trace.EventWords;
 import understudy.trace.PlanTree;
 import understudy.trace.Suspect;
 
@@ -33,8 +34,8 @@ final class TracePlan {
     private void write() {
         lines.addAll(Paragraph.lines(circuit.title()));
         lines.add("");
-        lines.addAll(Paragraph.lines("The plan, until one suspect has " + TraceText.percent(circuit.confidence())
-                + ". Percentages tell how often a branch is taken; what is rarer than " + TraceText.percent(DRAWN) + " is not drawn."));
+        lines.addAll(Paragraph.lines("The plan, until one suspect has " + EventWords.percent(circuit.confidence())
+                + ". Percentages tell how often a branch is taken; what is rarer than " + EventWords.percent(DRAWN) + " is not drawn."));
         lines.add("");
         node(plan.root(), "", "");
         lines.add("");
@@ -54,7 +55,7 @@ final class TracePlan {
         String words;
         boolean drawn = node.probability() >= DRAWN;
         if (drawn && node instanceof PlanTree.Injection inject) {
-            words = "inject at " + circuit.points().get(inject.point()).name() + ", " + TraceText.minutes(inject.minutes());
+            words = "inject at " + circuit.points().get(inject.point()).name() + ", " + EventWords.minutes(inject.minutes());
         } else if (node instanceof PlanTree.Conviction convict) {
             words = "it is " + circuit.suspects().subList(convict.firstSuspect(), convict.lastSuspect() + 1).stream()
                     .map(Suspect::name).collect(Collectors.joining(" or ")) + " (" + Certainty.of(convict.right()) + ")";
@@ -69,6 +70,6 @@ final class TracePlan {
     }
 
     private void below(PlanTree.Node node, String indent, String reading) {
-        node(node, indent + "  ", reading + ", " + TraceText.percent(node.probability()) + ": ");
+        node(node, indent + "  ", reading + ", " + EventWords.percent(node.probability()) + ": ");
     }
 }

@@ -1,20 +1,15 @@
 package understudy.cli;
 
-import java.math.BigDecimal;
-import java.math.MathContext;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.stream.Collectors;
-import understudy.quantity.Unit;
-import understudy.rig.Amounts;
-import understudy.trace.Answer;
 import understudy.trace.Circuit;
 import understudy.trace.Clash;
 import understudy.trace.Entry;
+import understudy.trace.EventWords;
 import understudy.trace.Hunt;
-import understudy.trace.Judgement;
 import understudy.trace.Numbered;
 import understudy.trace.Place;
 import understudy.trace.Point;
@@ -24,8 +19,6 @@ import understudy.trace.Suspect;
 final class TraceText {
 
     private static final int BAR = 20;
-    /** What no meter shows. */
-    private static final BigDecimal LEAST_VOLTS = new BigDecimal("1e-6");
     /** Suspects below this are summed up. */
     private static final double HARDLY = 0.01;
 
@@ -41,13 +34,13 @@ final class TraceText {
         List<Suspect> suspects = circuit.suspects();
         List<String> lines = new ArrayList<>();
         for (Suspect suspect : suspects) {
-            String share = percent(hunt.odds().probability(suspect.index()));
+            String share = EventWords.percent(hunt.odds().probability(suspect.index()));
             lines.addAll(Paragraph.lines("   |  " + " ".repeat(Math.max(0, 6 - share.length())) + share + "  ", "   |          ",
                     suspect.name()));
             if (suspect.index() < circuit.points().size()) {
                 Point point = circuit.points().get(suspect.index());
                 String read = read(new Place(false, suspect.index()));
-                String how = point.injectable() ? minutes(point.reachMinutes()) : "nobody can inject there";
+                String how = point.injectable() ? EventWords.minutes(point.reachMinutes()) : "nobody can inject there";
                 lines.addAll(Paragraph.lines(String.format(Locale.ROOT, "%3d  ", suspect.index() + 1), "     ",
                         point.name() + ", " + (read.isEmpty() ? how : read)));
             }
@@ -59,12 +52,8 @@ final class TraceText {
     private String read(Place place) {
         return hunt.standing().stream()
                 .filter(event -> event.entry() instanceof Entry.Injected injected && injected.place().equals(place))
-                .map(event -> verdict((Entry.Injected) event.entry()) + " (step " + event.number() + ")")
+                .map(event -> EventWords.verdict((Entry.Injected) event.entry()) + " (step " + event.number() + ")")
                 .collect(Collectors.joining(", "));
-    }
-
-    static String verdict(Entry.Injected injected) {
-        return Judgement.of(injected).verdict().name().toLowerCase(Locale.ROOT);
     }
 
     /** Those that may still be it, each with a bar. */
@@ -89,7 +78,7 @@ final class TraceText {
 
     private static List<String> suspect(double probability, String name) {
         String bar = "=".repeat((int) Math.round(BAR * probability));
-        String share = percent(probability);
+        String share = EventWords.percent(probability);
         return Paragraph.lines("  " + bar + ".".repeat(BAR - bar.length()) + " ".repeat(Math.max(0, 7 - share.length())) + share
                 + "  ", " ".repeat(BAR + 11), name);
     }
@@ -125,7 +114,7 @@ final class TraceText {
         List<String> lines = new ArrayList<>();
         for (Numbered event : hunt.events()) {
             lines.addAll(Paragraph.lines(String.format(Locale.ROOT, "%3d  ", event.number()), "     ",
-                    (event.standing() ? "" : "(withdrawn) ") + step(hunt, event)));
+                    (event.standing() ? "" : "(withdrawn) ") + EventWords.step(hunt, event)));
         }
         return lines;
     }
@@ -146,83 +135,10 @@ final class TraceText {
         return lines;
     }
 
-    /** One step in words. */
-    static String step(Hunt hunt, Numbered event) {
-        Entry entry = event.entry();
-        if (entry instanceof Entry.Cautioned) {
-            return "the cautions were read and ticked";
-        } else if (entry instanceof Entry.PinMeasured pin) {
-            return place(hunt, pin.place()) + ": " + volts(pin.volts()) + " on the pin"
-                    + (hunt.pinAllowed(pin) ? "" : ", which is not allowed");
-        } else if (entry instanceof Entry.Injected injected) {
-            return place(hunt, injected.place()) + ": " + Judgement.of(injected).verdict() + ", " + shown(injected)
-                    + details(hunt, injected);
-        } else if (entry instanceof Entry.WentOn wentOn) {
-            return "went on without a proven method: " + wentOn.reason();
-        } else if (entry instanceof Entry.Proven proven) {
-            return "proven, " + proven.proof().key() + ": " + proven.how();
-        } else if (entry instanceof Entry.Withdrawn withdrawn) {
-            return "step " + withdrawn.number() + " does not count: " + withdrawn.reason();
-        } else if (entry instanceof Entry.Noted noted) {
-            return "note: " + noted.words();
-        } else if (entry instanceof Entry.Repaired repaired) {
-            return "repaired: " + repaired.words();
-        }
-        Entry.Closed closed = (Entry.Closed) entry;
-        return "closed" + (closed.words().isEmpty() ? "" : ": " + closed.words()) + closed.ownSensorWorks()
-                .map(works -> works ? "; works with its own sensor" : "; does not work with its own sensor").orElse("");
-    }
-
-    /** Likewise, and why it is judged so. */
-    static String reasoned(Hunt hunt, Numbered event) {
-        if (event.entry() instanceof Entry.Injected injected) {
-            Judgement judgement = Judgement.of(injected);
-            return place(hunt, injected.place()) + ": " + judgement.verdict() + details(hunt, injected) + ". " + judgement.reason();
-        }
-        return step(hunt, event);
-    }
-
-    private static String details(Hunt hunt, Entry.Injected injected) {
-        return (injected.levelPart() < 1 ? ", at a level of " + percent(injected.levelPart()) : "")
-                + injected.moved().map(moved -> ", when " + hunt.circuitOf(injected.place()).suspects().get(moved).name()
-                        + " was moved").orElse("")
-                + injected.clipPart().map(part -> ", " + percent(part) + " of the volts at the clips").orElse("");
-    }
-
     /** Cautions in the patterns' own words. */
     static List<String> ownCautions(Hunt hunt) {
         List<String> lines = new ArrayList<>(Cautions.ownText(hunt.subjects().suspect().pattern()));
         hunt.subjects().reference().ifPresent(reference -> lines.addAll(Cautions.ownText(reference.pattern())));
         return lines;
-    }
-
-    private static String place(Hunt hunt, Place place) {
-        return (place.onReference() ? "reference circuit, " : "") + hunt.name(place);
-    }
-
-    private static String shown(Entry.Injected injected) {
-        return (injected.answer().kind() == Answer.Kind.VALUE
-                ? injected.expected().unit().rounded(injected.answer().value(), 6) + " shown" : injected.answer().kind().words())
-                + " (expected: " + injected.expected() + ")";
-    }
-
-    /** "0.3 V": as a meter shows it, without a prefix. */
-    static String volts(double volts) {
-        BigDecimal rounded = new BigDecimal(volts).round(new MathContext(3));
-        return (rounded.abs().compareTo(LEAST_VOLTS) < 0 ? "0" : rounded.stripTrailingZeros().toPlainString()) + " V";
-    }
-
-    /** "7 min". */
-    static String minutes(double minutes) {
-        return Amounts.print(minutes, Unit.MINUTE);
-    }
-
-    /** Never more certain than it is. */
-    static String percent(double part) {
-        double percent = 100 * part;
-        if (percent == 0 || percent >= 1 && percent < 99 || percent >= 100) {
-            return Math.round(percent) + " %";
-        }
-        return percent < 0.1 ? "< 0.1 %" : String.format(Locale.ROOT, "%.1f %%", Math.floor(10 * percent) / 10);
     }
 }

@@ -224,7 +224,7 @@ class JobsCommandTest {
 
     @ParameterizedTest
     @CsvSource(delimiter = '|', quoteCharacter = '`', textBlock = """
-            "format" : "understudy job"|"format" : "other"|: this is no job; take a file that 'understudy jobs export' wrote
+            "format" : "understudy job"|"format" : "other"|: this is no job; take a file that was written by 'understudy jobs export'
             "version" : 1|"version" : 2|: version 2 is not known, only 1; a newer Understudy may know it
             "who" : "the instructor"|"who" : 7|: who: "7" will not do; a text belongs there
             "begun" : "2026-03-01T12:00:00Z"|"begun" : "May"|: begun: "May" is no time; write it like 2026-03-01T12:00:00Z

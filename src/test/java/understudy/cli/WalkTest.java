@@ -17,6 +17,7 @@ import org.junit.jupiter.api.io.TempDir;
 import understudy.report.Paper;
 import understudy.report.Report;
 import understudy.report.ReportFile;
+import understudy.store.JobFile;
 import understudy.store.Store;
 import understudy.trace.Entry;
 import understudy.trace.Hunt;

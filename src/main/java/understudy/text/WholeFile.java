@@ -1,4 +1,4 @@
-package understudy.cli;
+package understudy.text;
 
 import java.io.IOException;
 import java.nio.ByteBuffer;
@@ -13,12 +13,12 @@ import java.nio.file.StandardCopyOption;
 import java.nio.file.StandardOpenOption;
 
 /** Writes text into a file, whole or not at all. */
-final class WholeFile {
+public final class WholeFile {
 
     private WholeFile() {}
 
     /** On the disk when it returns; when it throws, what was in the file before is still there. */
-    static void write(String text, Path file) throws IOException {
+    public static void write(String text, Path file) throws IOException {
         Path unfinished = file.resolveSibling("." + file.getFileName() + ".unfinished-" + ProcessHandle.current().pid());
         try {
             try (FileChannel channel = FileChannel.open(unfinished, StandardOpenOption.CREATE, StandardOpenOption.WRITE,
@@ -36,7 +36,7 @@ final class WholeFile {
     }
 
     /** Why it could not be written, without the name of the unfinished file. */
-    static String reason(IOException e) {
+    public static String reason(IOException e) {
         if (e instanceof NoSuchFileException) {
             return "its folder is not there";
         } else if (e instanceof AccessDeniedException) {

@@ -1,10 +1,8 @@
-package understudy.cli;
+package understudy.store;
 
-import com.fasterxml.jackson.core.JsonFactory;
-import com.fasterxml.jackson.core.JsonProcessingException;
-import com.fasterxml.jackson.core.StreamReadFeature;
 import com.fasterxml.jackson.jr.ob.JSON;
 import java.io.IOException;
+import java.math.BigDecimal;
 import java.nio.charset.CharacterCodingException;
 import java.nio.file.Files;
 import java.nio.file.InvalidPathException;
@@ -17,19 +15,43 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.TreeMap;
+import java.util.stream.IntStream;
 import understudy.quantity.Range;
 import understudy.quantity.Unit;
+import understudy.refusal.Deed;
+import understudy.refusal.Location;
+import understudy.refusal.Refusal;
+import understudy.refusal.Refused;
+import understudy.refusal.Remedy;
+import understudy.text.Json;
 import understudy.text.Source;
 import understudy.trace.EntryText;
 import understudy.trace.Hunt;
 import understudy.trace.Job;
-import understudy.refusal.Refused;
 
-/** Reads a job that {@link JobJson} wrote. Whatever is wrong is said with its place; a job that can't have been is refused. */
-final class JobFile {
+/**
+ * A job as a file of JSON, with nothing left out. When it is read, whatever is wrong is said with its place; a job that
+ * can't have been is refused.
+ */
+public final class JobFile {
 
-    private static final JSON READER =
-            JSON.builder(JsonFactory.builder().enable(StreamReadFeature.STRICT_DUPLICATE_DETECTION).build()).build();
+    private static final String FORMAT = "understudy job";
+    private static final int VERSION = 1;
+
+    private record JobText(String format, int version, String name, Instant begun, String vehicle, String complaint, String who,
+            SubjectText suspect, Optional<SubjectText> reference, EquipmentText equipment, List<EventText> events) {}
+
+    private record SubjectText(SourceText circuit, SourceText pattern) {}
+
+    private record SourceText(String file, String text) {}
+
+    private record EquipmentText(Optional<String> rig, Optional<String> input, BigDecimal pinFromVolts, BigDecimal pinToVolts,
+            List<String> words) {}
+
+    private record EventText(int number, Instant at, String kind, Map<String, String> values) {}
+
+    private static final Remedy NO_JOB = Remedy.of("take a file that was written by ").perform(Deed.EXPORT_JOB, "");
 
     private final String file;
 
@@ -37,20 +59,43 @@ final class JobFile {
         this.file = file;
     }
 
+    /** The text of a job's file. */
+    public static String text(Job job) {
+        Job.Equipment equipment = job.equipment();
+        return Json.text(new JobText(FORMAT, VERSION, job.name(), job.begun(), job.vehicle(), job.complaint(), job.who(),
+                text(job.suspect()), job.reference().map(JobFile::text),
+                new EquipmentText(equipment.rig(), equipment.input(), BigDecimal.valueOf(equipment.pinVolts().from()), BigDecimal.valueOf(equipment.pinVolts().to()),
+                        equipment.words()),
+                IntStream.range(0, job.events().size()).mapToObj(i -> text(i + 1, job.events().get(i))).toList())) + "\n";
+    }
+
+    private static SubjectText text(Job.Subject subject) {
+        return new SubjectText(text(subject.circuit()), text(subject.pattern()));
+    }
+
+    private static SourceText text(Source source) {
+        return new SourceText(source.fileName(), source.text());
+    }
+
+    private static EventText text(int number, Job.Event event) {
+        EntryText entry = EntryText.of(event.entry());
+        return new EventText(number, event.at(), entry.kind(), new TreeMap<>(entry.values()));
+    }
+
     /**
      * @param as the name that it gets, if not its own
      * @throws Refused when this is no such file, with the place and what to do
      */
-    static Job read(String file, Optional<String> as) {
+    public static Job read(String file, Optional<String> as) {
         return new JobFile(file).job(as);
     }
 
     private Job job(Optional<String> as) {
         Map<String, Object> all = json();
-        if (all == null || !JobJson.FORMAT.equals(all.get("format"))) {
-            throw wrong("this is no job", "take a file that 'understudy jobs export' wrote");
-        } else if (!Integer.valueOf(JobJson.VERSION).equals(all.get("version"))) {
-            throw wrong("version " + all.get("version") + " is not known, only " + JobJson.VERSION, "a newer Understudy may know it");
+        if (all == null || !FORMAT.equals(all.get("format"))) {
+            throw wrong("this is no job", NO_JOB);
+        } else if (!Integer.valueOf(VERSION).equals(all.get("version"))) {
+            throw wrong("version " + all.get("version") + " is not known, only " + VERSION, "a newer Understudy may know it");
         }
         Map<String, Object> equipment = map(all, "", "equipment");
         Job bare = new Job(as.orElseGet(() -> text(all, "", "name")), time(all, "", "begun"), text(all, "", "vehicle"),
@@ -62,17 +107,13 @@ final class JobFile {
 
     private Map<String, Object> json() {
         try {
-            return READER.mapFrom(Files.readString(Path.of(file)));
+            return Json.read(Files.readString(Path.of(file)), file);
         } catch (NoSuchFileException | InvalidPathException e) {
             throw wrong("there is no such file", "see to its name and folder");
         } catch (CharacterCodingException e) {
-            throw wrong("this is no job", "take a file that 'understudy jobs export' wrote, ending in .json");
-        } catch (JsonProcessingException e) {
-            throw new Refused(file + ":" + e.getLocation().getLineNr() + ":" + e.getLocation().getColumnNr()
-                    + ": this can't be read as JSON (" + e.getOriginalMessage().lines().findFirst().orElse("") + "); the file may"
-                    + " have been cut off or changed", "export the job again");
+            throw wrong("this is no job", NO_JOB.then(", ending in .json"));
         } catch (IOException e) {
-            throw Refused.setup(file.toString(), "it can't be read: " + e.getMessage(), "", e);
+            throw Refused.setup(file, "it can't be read: " + e.getMessage(), "", e);
         }
     }
 
@@ -171,6 +212,10 @@ final class JobFile {
     }
 
     private Refused wrong(String wrong, String right) {
-        return new Refused(file + ": " + wrong, right);
+        return wrong(wrong, Remedy.of(right));
+    }
+
+    private Refused wrong(String wrong, Remedy remedy) {
+        return new Refused(new Refusal(Location.named(file), wrong, remedy));
     }
 }

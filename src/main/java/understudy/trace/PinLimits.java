@@ -1,4 +1,4 @@
-package understudy.cli;
+package understudy.trace;
 
 import java.util.Optional;
 import understudy.quantity.Range;
@@ -8,7 +8,6 @@ import understudy.rig.Input;
 import understudy.rig.PulledUpInput;
 import understudy.rig.ReluctorInput;
 import understudy.rig.Spread;
-import understudy.trace.Circuit;
 
 /**
  * What may lie on a circuit's pins before one clips on.
@@ -18,7 +17,7 @@ import understudy.trace.Circuit;
  * @param why      where that comes from, to be put behind the numbers
  * @param twoPins  whether the signal has two pins; empty: not known
  */
-record TracePins(Range allowed, Optional<Double> dueVolts, String why, Optional<Boolean> twoPins) {
+public record PinLimits(Range allowed, Optional<Double> dueVolts, String why, Optional<Boolean> twoPins) {
 
     /** Beyond its supply or below ground by more than this an input's protection begins to conduct. */
     private static final double PROTECTION_VOLTS = 0.3;
@@ -27,26 +26,26 @@ record TracePins(Range allowed, Optional<Double> dueVolts, String why, Optional<
     /** No supply of sensors is below this while a battery is on the pin. */
     private static final double BATTERY_VOLTS = 9;
 
-    static TracePins of(Circuit circuit, Optional<Input> input) {
+    public static PinLimits of(Circuit circuit, Optional<Input> input) {
         Optional<Boolean> twoPins = input.map(Input::differential);
         if (circuit.pinVolts().isPresent()) {
-            return new TracePins(circuit.pinVolts().get(), Optional.empty(), "as the circuit file says", twoPins);
+            return new PinLimits(circuit.pinVolts().get(), Optional.empty(), "as the circuit file says", twoPins);
         }
-        Optional<Spread> held = input.flatMap(TracePins::held);
+        Optional<Spread> held = input.flatMap(PinLimits::held);
         if (held.isPresent()) {
             double most = held.get().nominal() * (1 + held.get().tolerance());
             double least = held.get().nominal() * (1 - held.get().tolerance());
             Range allowed = new Range(Math.min(0, least) - PROTECTION_VOLTS, Math.max(0, most) + PROTECTION_VOLTS, Unit.VOLT);
-            return new TracePins(allowed, least > PROTECTION_VOLTS ? Optional.of(least - PROTECTION_VOLTS) : Optional.empty(),
+            return new PinLimits(allowed, least > PROTECTION_VOLTS ? Optional.of(least - PROTECTION_VOLTS) : Optional.empty(),
                     most == 0 ? "this input holds its pin at ground" : "this input holds its pins at "
                             + Amounts.print(held.get(), Unit.VOLT), twoPins);
         }
-        return new TracePins(UNKNOWN, Optional.empty(), "what an input of which nothing more is known bears", twoPins);
+        return new PinLimits(UNKNOWN, Optional.empty(), "what an input of which nothing more is known bears", twoPins);
     }
 
     /** The same, held to what the job allows. */
-    TracePins within(Range other) {
-        return new TracePins(other, dueVolts, why, twoPins);
+    public PinLimits within(Range other) {
+        return new PinLimits(other, dueVolts, why, twoPins);
     }
 
     /** The volts at which an input holds its pins when nothing is connected. */
@@ -58,12 +57,12 @@ record TracePins(Range allowed, Optional<Double> dueVolts, String why, Optional<
     }
 
     /** "-0.3 V to 0.3 V (this input holds its pin at ground)". */
-    String words() {
-        return TraceText.volts(allowed.from()) + " to " + TraceText.volts(allowed.to()) + " (" + why + ")";
+    public String words() {
+        return EventWords.volts(allowed.from()) + " to " + EventWords.volts(allowed.to()) + " (" + why + ")";
     }
 
     /** How to measure them. */
-    String how() {
+    public String how() {
         String where = "measure the direct volts from the pin to ground";
         return "With the rig not clipped on and the ignition on, " + twoPins.map(two -> two
                 ? "measure the direct volts from each of the two pins to ground, and type the worse."
@@ -71,7 +70,7 @@ record TracePins(Range allowed, Optional<Double> dueVolts, String why, Optional<
     }
 
     /** What volts that are not allowed mean. */
-    String meaning(double volts) {
+    public String meaning(double volts) {
         if (volts < allowed.from()) {
             return "The pin lies below ground: the meter's leads are swapped, or the pin is a wrong one. Do not clip on.";
         }
@@ -83,8 +82,8 @@ record TracePins(Range allowed, Optional<Double> dueVolts, String why, Optional<
     }
 
     /** What is to be said of volts that are allowed, yet too low. */
-    Optional<String> doubt(double volts) {
+    public Optional<String> doubt(double volts) {
         return dueVolts.filter(due -> volts < due).map(due -> "So little is allowed, but at least "
-                + TraceText.volts(due) + " is due from the module: the way to it may be broken, or lie on ground.");
+                + EventWords.volts(due) + " is due from the module: the way to it may be broken, or lie on ground.");
     }
 }

@@ -1,4 +1,4 @@
-package understudy.cli;
+package understudy.store;
 
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
@@ -6,16 +6,18 @@ import java.util.List;
 import java.util.Map;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
+import understudy.text.Json;
 import understudy.trace.Answer;
 import understudy.trace.Entry;
 import understudy.trace.EntryText;
+import understudy.trace.EventWords;
 import understudy.trace.Hunt;
 import understudy.trace.Judgement;
 import understudy.trace.Numbered;
 import understudy.trace.Place;
 
 /** What happened in a job, a row each, for a spreadsheet: RFC 4180. */
-final class JobCsv {
+public final class JobTable {
 
     private static final List<String> COLUMNS = List.of("number", "at", "counts", "kind", "circuit", "point", "pin volts", "speed Hz",
             "frequency Hz", "level %", "expected", "least", "most", "unit", "display", "displayed", "verdict", "reason", "words");
@@ -24,14 +26,14 @@ final class JobCsv {
 
     private final Hunt hunt;
 
-    private JobCsv(Hunt hunt) {
+    private JobTable(Hunt hunt) {
         this.hunt = hunt;
     }
 
-    static String of(Hunt hunt) {
-        JobCsv csv = new JobCsv(hunt);
+    public static String of(Hunt hunt) {
+        JobTable csv = new JobTable(hunt);
         return Stream.concat(Stream.of(COLUMNS), hunt.events().stream().map(csv::row))
-                .map(cells -> cells.stream().map(JobCsv::cell).collect(Collectors.joining(",")) + "\r\n")
+                .map(cells -> cells.stream().map(JobTable::cell).collect(Collectors.joining(",")) + "\r\n")
                 .collect(Collectors.joining());
     }
 
@@ -51,7 +53,7 @@ final class JobCsv {
         } else if (event.entry() instanceof Entry.Injected injected) {
             injected(cells, injected);
         } else {
-            cells.put("words", typed(TraceText.step(hunt, event)));
+            cells.put("words", typed(EventWords.step(hunt, event)));
         }
         return COLUMNS.stream().map(column -> cells.getOrDefault(column, "")).toList();
     }
@@ -74,11 +76,11 @@ final class JobCsv {
         if (injected.answer().kind() == Answer.Kind.VALUE) {
             cells.put("displayed", number(injected.answer().value()));
         }
-        cells.put("verdict", TraceText.verdict(injected));
+        cells.put("verdict", EventWords.verdict(injected));
         cells.put("reason", Judgement.of(injected).reason());
         List<String> words = new ArrayList<>();
         injected.moved().ifPresent(moved -> words.add("moved: " + hunt.circuitOf(injected.place()).suspects().get(moved).name()));
-        injected.clipPart().ifPresent(part -> words.add(TraceText.percent(part) + " of the volts at the clips"));
+        injected.clipPart().ifPresent(part -> words.add(EventWords.percent(part) + " of the volts at the clips"));
         cells.put("words", String.join("; ", words));
     }
 

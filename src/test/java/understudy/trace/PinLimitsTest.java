@@ -1,24 +1,18 @@
-package understudy.cli;
+package understudy.trace;
 
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
 import java.util.Optional;
-import java.util.OptionalInt;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
-import understudy.bench.Outlet;
-import understudy.pattern.PatternReader;
 import understudy.rig.Input;
 import understudy.rig.InputKind;
 import understudy.text.Source;
-import understudy.trace.Circuit;
-import understudy.trace.CircuitReader;
-import understudy.trace.Subjects.Subject;
 
-/** What is said of the volts on a pin, before anything is clipped on and while it plays. */
-class TracePinsTest {
+/** What is said of the volts on a pin before anything is clipped on. */
+class PinLimitsTest {
 
     private static final String CIRCUIT = """
             title: Test circuit
@@ -37,8 +31,8 @@ class TracePinsTest {
         return CircuitReader.read(new Source("test.yaml", CIRCUIT + more)).value().orElseThrow();
     }
 
-    private static TracePins pins(InputKind kind) {
-        return TracePins.of(circuit(""), Optional.of(kind).map(InputKind::usual));
+    private static PinLimits pins(InputKind kind) {
+        return PinLimits.of(circuit(""), Optional.of(kind).map(InputKind::usual));
     }
 
     /** By hand: what holds the pins, with its tolerance, and 0.3 V of protection beyond it and below ground. */
@@ -51,7 +45,7 @@ class TracePinsTest {
         "RESISTIVE,            -0.3, 5.5,   -,     false",
     })
     void theInputTellsWhatMayLieOnItsPins(InputKind kind, double from, double to, String due, boolean twoPins) {
-        TracePins pins = pins(kind);
+        PinLimits pins = pins(kind);
         // 1e-12: a few roundings of doubles
         assertThat(pins.allowed().from()).isCloseTo(from, within(1e-12));
         assertThat(pins.allowed().to()).isCloseTo(to, within(1e-12));
@@ -61,9 +55,9 @@ class TracePinsTest {
 
     @Test
     void theCircuitFileGoesBeforeTheInput() {
-        TracePins pins = TracePins.of(circuit("pin: {from: 0 V, to: 9 V}\n"), Optional.of(InputKind.PULLED_UP_5_V.usual()));
+        PinLimits pins = PinLimits.of(circuit("pin: {from: 0 V, to: 9 V}\n"), Optional.of(InputKind.PULLED_UP_5_V.usual()));
         assertThat(pins.words()).isEqualTo("0 V to 9 V (as the circuit file says)");
-        assertThat(TracePins.of(circuit(""), Optional.<Input>empty()).words())
+        assertThat(PinLimits.of(circuit(""), Optional.<Input>empty()).words())
                 .isEqualTo("-0.3 V to 5.5 V (what an input of which nothing more is known bears)");
     }
 
@@ -73,25 +67,5 @@ class TracePinsTest {
                 .contains("at least 4.45 V is due").contains("the way to it may be broken"));
         assertThat(pins(InputKind.PULLED_UP_5_V).doubt(4.9)).isEmpty();
         assertThat(pins(InputKind.RELUCTOR_ADAPTIVE).doubt(0)).isEmpty();
-    }
-
-    /** A sine of 1 V peak to peak has 0.5 V / sqrt 2 rms, whatever its offset; a square of the same swing 0.5 V. */
-    @ParameterizedTest
-    @CsvSource({"sine, 0 V, 0.35355339", "sine, 0.3 V, 0.35355339", "square, 0 V, 0.5"})
-    void theVoltsThatAreDueAtTheClipsAreTheSignalsOwn(String shape, String offset, double rms) {
-        String pattern = """
-                title: Test tone
-                purpose: Has a known effective value.
-                source: Made up.
-                speed: {default: 100 Hz, from: 1 Hz, to: 1000 Hz}
-                outputs:
-                  - name: tone
-                    tone: {shape: %s, cycles-per-turn: 1, peak-to-peak: 1 V, offset: %s}
-                """.formatted(shape, offset);
-        Subject subject = new Subject(circuit(""), PatternReader.read(new Source("tone.yaml", pattern)).value().orElseThrow());
-        TraceSignal signal = TraceSignal.of(subject, Optional.empty(), false, 48_000, OptionalInt.empty(),
-                new Outlet(Optional.empty(), Optional.empty(), true));
-        // whole cycles are summed; a square's edges are 2.56 * 1.5 of 240 samples long, twice a cycle of 480: below 1 %
-        assertThat(signal.clipVolts()).isCloseTo(rms, within(shape.equals("sine") ? 1e-6 : 0.01 * rms));
     }
 }

@@ -1,4 +1,4 @@
-package understudy.cli;
+package understudy.store;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
@@ -11,12 +11,11 @@ import net.jqwik.api.Property;
 import net.jqwik.api.constraints.Size;
 import net.jqwik.api.lifecycle.AfterContainer;
 import net.jqwik.api.lifecycle.BeforeContainer;
-import understudy.store.JobSamples;
-import understudy.store.Store;
+import understudy.text.WholeFile;
 import understudy.trace.Job;
 
 /** Whatever a job holds comes back from the store and from its file as it was. */
-class JobJsonTest {
+class JobFileTest {
 
     private static Path folder;
 
@@ -43,7 +42,7 @@ class JobJsonTest {
         Path file = folder.resolve("job.json");
         try (Store store = Store.open(folder.resolve("first.db")); Store other = Store.open(folder.resolve("second.db"))) {
             store.jobs().begin(job);
-            Json.write(JobJson.of(store.jobs().find("job")), file);
+            WholeFile.write(JobFile.text(store.jobs().find("job")), file);
             other.jobs().begin(JobFile.read(file.toString(), Optional.empty()));
             assertThat(other.jobs().find("job")).isEqualTo(job);
             assertThat(other.jobs().line("job")).isEqualTo(store.jobs().line("job"));
