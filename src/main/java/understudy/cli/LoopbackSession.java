@@ -56,6 +56,8 @@ final class LoopbackSession {
         LoopbackRun run;
         try (Progress progress = new Progress(surroundings, "playing and recording")) {
             run = LoopbackRun.of(program, setup.output(), setup.channel(), input, inputChannel, progress::at);
+        } catch (Refused e) {
+            throw e.inSetup("no calibration was kept");
         }
         if (inputChannel >= run.channels().length) {
             throw new Refused("--input-channel: audio input \"" + input.label() + "\" has " + run.channels().length
