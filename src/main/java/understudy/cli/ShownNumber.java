@@ -3,6 +3,7 @@ package understudy.cli;
 import java.util.Optional;
 import java.util.function.Consumer;
 import java.util.function.Function;
+import understudy.question.Question;
 import understudy.reading.Displayed;
 import understudy.reading.Expected;
 import understudy.trace.Answer;
@@ -35,19 +36,8 @@ final class ShownNumber {
     }
 
     private static boolean sure(String question, Consumer<String> say, Function<String, Optional<String>> ask) {
-        while (true) {
-            Optional<String> answer = ask.apply(capital(question) + " yes or no: ");
-            if (answer.isEmpty() || answer.get().matches("(?i)no?")) {
-                return false;
-            } else if (answer.get().matches("(?i)y(es)?")) {
-                return true;
-            }
-            say.accept("Type yes or no.");
-        }
-    }
-
-    private static String capital(String sentence) {
-        return Character.isLetter(sentence.charAt(0))
-                ? Character.toUpperCase(sentence.charAt(0)) + sentence.substring(1) : sentence;
+        return new Dialogue(ask, say).ask(Question.yesNo(Dialogue.capital(question) + " yes or no:",
+                "The number is far from what is due here, so a digit or the point may have slipped.",
+                "it stands as typed", "it is typed again")).orElse(false);
     }
 }

@@ -4,6 +4,8 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.function.BooleanSupplier;
+import understudy.question.Answers;
+import understudy.question.Question;
 import understudy.refusal.Refused;
 import understudy.store.Jobs;
 import understudy.trace.Entry;
@@ -36,6 +38,9 @@ final class TraceDesk {
             super("turned", null, false, false);
         }
     }
+
+    private static final String WHY_WITHDRAW =
+            "What was read stays in the record, with the reason why it does not count; who reads the report wants to know it.";
 
     private final Surroundings surroundings;
     private final TraceTalk talk;
@@ -127,26 +132,19 @@ final class TraceDesk {
     }
 
     private void note(String words) {
-        String kept = words.isEmpty() ? words("What is to be kept? ") : words;
+        String kept = words.isEmpty() ? words("What is to be kept?", "A note stands in the record, with its time, and changes nothing else.") : words;
         talk.say("Kept as step " + keep(new Entry.Noted(kept)) + ".");
     }
 
     /** Words of the user's own, at least one; nothing in them is taken for a command but stop alone. */
-    String words(String question) {
-        while (true) {
-            String line = talk.answer(question, () -> false).orElseThrow();
-            if (line.equalsIgnoreCase("stop")) {
-                throw new TraceTalk.Left();
-            } else if (!line.isEmpty()) {
-                return line;
-            }
-            talk.say("A few words are needed here; they stand in the record.");
-        }
+    String words(String sentence, String why) {
+        return new Dialogue(talk::lineOrStop, talk::say)
+                .ask(new Question<>(sentence, why, new Answers.Words(true, "they stand in the record"), Optional.empty())).orElseThrow();
     }
 
-    boolean yes(String question) {
+    boolean yes(String sentence) {
         while (true) {
-            String line = ask(question).toLowerCase(Locale.ROOT);
+            String line = ask(sentence).toLowerCase(Locale.ROOT);
             if (List.of("yes", "y", "no", "n").contains(line)) {
                 return line.startsWith("y");
             }
@@ -162,7 +160,7 @@ final class TraceDesk {
         // refused before a reason is asked for
         hunt.after(surroundings.clock().instant(), new Entry.Withdrawn(number, ""));
         talk.say("Step " + number + ": " + EventWords.step(hunt, hunt.events().get(number - 1)));
-        keep(new Entry.Withdrawn(number, reason.isBlank() ? words("Why does it not count? ") : reason));
+        keep(new Entry.Withdrawn(number, reason.isBlank() ? words("Why does it not count?", WHY_WITHDRAW) : reason));
         talk.say("Step " + number + " no longer counts; it stays in the record.");
         throw new Turned();
     }
@@ -170,7 +168,7 @@ final class TraceDesk {
     private void again(String reason) {
         int number = last(Entry.Injected.class);
         Place place = ((Entry.Injected) hunt.events().get(number - 1).entry()).place();
-        keep(new Entry.Withdrawn(number, reason.isEmpty() ? words("Why does step " + number + " not count? ") : reason));
+        keep(new Entry.Withdrawn(number, reason.isEmpty() ? words("Why does step " + number + " not count?", WHY_WITHDRAW) : reason));
         chosen = Optional.of(place);
         throw new Turned();
     }

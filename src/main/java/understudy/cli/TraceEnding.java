@@ -24,12 +24,12 @@ final class TraceEnding {
         this.desk = desk;
     }
 
-    /** One thing after the other; what is not proven yet is left open and comes again. */
+    /** One thing after the other; what is not proven yet comes again. */
     void prove(Step.Prove prove) {
         talk.gap();
         talk.say("The readings point at the module, with " + Certainty.of(prove.probability()) + ". It is not convicted yet:"
                 + " each of these alone makes a sound module look dead. Type how you found it (like: 13.8 V under load); no, if it"
-                + " is not so; Enter, to leave it open.");
+                + " is not so; Enter, to come back to it.");
         for (Proof proof : prove.outstanding()) {
             talk.gap();
             talk.say(proof.demand());
@@ -43,7 +43,7 @@ final class TraceEnding {
         }
         if (desk.hunt().next() instanceof Step.Prove still) {
             talk.gap();
-            desk.ask("Still open: " + String.join(", ", still.outstanding().stream().map(Proof::key).toList())
+            desk.ask("Still to be proven: " + String.join(", ", still.outstanding().stream().map(Proof::key).toList())
                     + ". Press Enter to go through them; or other, note ..., stop: ");
         }
     }

@@ -152,7 +152,8 @@ final class TraceSession {
             if (line.isEmpty()) {
                 return;
             } else if (line.equalsIgnoreCase("go on")) {
-                desk.keep(new Entry.WentOn(desk.words("Why do you go on without it? ")));
+                desk.keep(new Entry.WentOn(desk.words("Why do you go on without it?", "Without the proof nobody knows whether rig and method work; the report"
+                        + " says that you went on, and why.")));
                 return;
             }
             talk.say("Press Enter, or type go on, other, note ..., stop or ?.");

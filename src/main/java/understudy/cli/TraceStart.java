@@ -3,14 +3,16 @@ package understudy.cli;
 import java.time.LocalDate;
 import java.util.List;
 import java.util.Optional;
+import understudy.question.Answers;
+import understudy.question.Question;
 import understudy.reading.Reading;
+import understudy.refusal.Refused;
 import understudy.store.Store;
 import understudy.trace.Circuit;
 import understudy.trace.CircuitReader;
 import understudy.trace.Hunt;
 import understudy.trace.Job;
 import understudy.trace.Subjects.Subject;
-import understudy.refusal.Refused;
 
 /** The beginning of a hunt: its circuits read, and what is not known of the job asked. */
 final class TraceStart {
@@ -52,11 +54,15 @@ final class TraceStart {
         talk.lines(Paragraph.lines(circuit.title()));
         talk.gap();
         talk.say("What is not known yet; Enter skips it. Type stop at any question to leave.");
-        String vehicle = told.vehicle().orElseGet(() -> asked("Vehicle" + offer(circuit.vehicle()) + ": ", circuit.vehicle(), talk));
-        String complaint = told.complaint().orElseGet(() -> asked("Complaint: ", Optional.empty(), talk));
-        String who = told.who().orElseGet(() -> asked("Who does the work: ", Optional.empty(), talk));
+        String vehicle = told.vehicle().orElseGet(() -> asked("Vehicle" + offer(circuit.vehicle()) + ":",
+                "Which vehicle it is, as you would find it again: its name, plate or number.", circuit.vehicle(), talk));
+        String complaint = told.complaint().orElseGet(() -> asked("Complaint:",
+                "What is wrong, in the customer's words or the module's code.", Optional.empty(), talk));
+        String who = told.who().orElseGet(() -> asked("Who does the work:",
+                "The name that stands under the report.", Optional.empty(), talk));
         String free = free(circuit.id() + "-" + LocalDate.now(surroundings.clock()), store);
-        String name = told.name().orElseGet(() -> asked("Name of the job" + offer(Optional.of(free)) + ": ", Optional.of(free), talk));
+        String name = told.name().orElseGet(() -> asked("Name of the job" + offer(Optional.of(free)) + ":",
+                "By this name you resume the job, and find its report.", Optional.of(free), talk));
         return store.jobs().begin(new Job(name, surroundings.clock().instant(), vehicle, complaint, who, suspect, reference,
                 equipment.record(equipment.pins(circuit).allowed()), List.of()));
     }
@@ -65,12 +71,10 @@ final class TraceStart {
         return otherwise.map(value -> " (Enter: " + value + ")").orElse("");
     }
 
-    private static String asked(String question, Optional<String> otherwise, TraceTalk talk) {
-        String line = talk.answer(question, () -> false).orElseThrow();
-        if (line.equalsIgnoreCase("stop")) {
-            throw new TraceTalk.Left();
-        }
-        return line.isEmpty() ? otherwise.orElse("") : line;
+    private static String asked(String sentence, String why, Optional<String> otherwise, TraceTalk talk) {
+        Question<String> question = new Question<>(sentence, why, new Answers.Words(false, "kept with the job, and in its report"),
+                Optional.of(otherwise.orElse("")));
+        return new Dialogue(talk::lineOrStop, talk::say).ask(question).orElseThrow();
     }
 
     /** The first name that no job has. */

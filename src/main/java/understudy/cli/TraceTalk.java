@@ -137,4 +137,13 @@ final class TraceTalk implements AutoCloseable {
             Signals.registerDefault(signal);
         }
     }
+
+    /** The line that is typed; stop alone leaves. */
+    Optional<String> lineOrStop(String sentence) {
+        Optional<String> line = answer(sentence, () -> false);
+        if (line.filter(typed -> typed.equalsIgnoreCase("stop")).isPresent()) {
+            throw new Left();
+        }
+        return line;
+    }
 }

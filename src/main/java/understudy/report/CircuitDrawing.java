@@ -50,7 +50,7 @@ public record CircuitDrawing(Circuit circuit, List<PointMark> marks, List<List<I
     private static CircuitDrawing of(Circuit circuit, List<Numbered> injections, Set<Integer> convicted) {
         List<Point> points = circuit.points();
         PointMark[] marks = new PointMark[points.size()];
-        Arrays.setAll(marks, point -> points.get(point).injectable() ? PointMark.OPEN : PointMark.CLOSED);
+        Arrays.setAll(marks, point -> points.get(point).injectable() ? PointMark.NOT_TESTED : PointMark.CLOSED);
         List<List<Integer>> steps = new ArrayList<>();
         points.forEach(point -> steps.add(new ArrayList<>()));
         for (Numbered event : injections) {

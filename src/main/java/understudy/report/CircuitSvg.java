@@ -18,7 +18,7 @@ final class CircuitSvg {
     /** What a name leaves free of its cell. */
     private static final int GAP = 10;
 
-    private static final List<PointMark> LEGEND = List.of(PointMark.GOOD, PointMark.BAD, PointMark.BOTH, PointMark.OPEN);
+    private static final List<PointMark> LEGEND = List.of(PointMark.GOOD, PointMark.BAD, PointMark.BOTH, PointMark.NOT_TESTED);
     private static final int LEGEND_CELL = WIDTH / LEGEND.size();
     private static final int LEGEND_Y = 20;
 
@@ -151,7 +151,7 @@ final class CircuitSvg {
 
     /** Told apart by shape, by the sign in it and by colour. */
     private void mark(PointMark mark, String role, int x, int y) {
-        svg.open("g", "class", role + " " + mark.name().toLowerCase(Locale.ROOT), "stroke-width", 3, "fill", "none");
+        svg.open("g", "class", role + " " + mark.name().toLowerCase(Locale.ROOT).replace('_', '-'), "stroke-width", 3, "fill", "none");
         switch (mark) {
             case GOOD -> {
                 svg.empty("circle", "cx", x, "cy", y, "r", RADIUS, "fill", GOOD, "stroke", GOOD);
@@ -165,7 +165,7 @@ final class CircuitSvg {
                 svg.empty("path", "d", "M" + x + " " + (y - 17) + " l18 17 l-18 17 l-18 -17 z", "fill", BOTH, "stroke", BOTH);
                 svg.empty("path", "d", "M" + x + " " + (y - 9) + " v10 m0 4 v4", "stroke", "#ffffff");
             }
-            case OPEN -> svg.empty("circle", "cx", x, "cy", y, "r", RADIUS - 2, "fill", "#ffffff", "stroke", INK,
+            case NOT_TESTED -> svg.empty("circle", "cx", x, "cy", y, "r", RADIUS - 2, "fill", "#ffffff", "stroke", INK,
                     "stroke-dasharray", "5 4");
             case CLOSED -> svg.empty("path", "d", "M" + x + " " + (y - 10) + " v20", "stroke", INK);
         }

@@ -9,7 +9,7 @@ public enum PointMark {
     /** Now it did, now it did not. */
     BOTH("now good, now bad", "[!]", "now good, now bad"),
     /** Nobody injected there, or nothing was learned. */
-    OPEN("open", "[ ]", "open: nothing is known"),
+    NOT_TESTED("not tested", "[ ]", "not tested, or undecided"),
     /** The rig can't be clipped on there. */
     CLOSED("no place to inject", " | ", "no place to inject");
 
@@ -39,6 +39,6 @@ public enum PointMark {
 
     PointMark and(boolean good) {
         PointMark other = good ? GOOD : BAD;
-        return this == OPEN || this == other ? other : BOTH;
+        return this == NOT_TESTED || this == other ? other : BOTH;
     }
 }

@@ -35,7 +35,7 @@ final class Evidence {
             repairProven = false;
         } else if (event.entry() instanceof Entry.Injected injected && !injected.place().onReference()) {
             Verdict verdict = Judgement.of(injected).verdict();
-            if (verdict != Verdict.OPEN) {
+            if (verdict != Verdict.UNDECIDED) {
                 take(event, injected, verdict == Verdict.GOOD);
             }
         }

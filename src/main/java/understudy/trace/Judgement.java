@@ -23,7 +23,7 @@ public record Judgement(Verdict verdict, String seen, String meaning) {
     public static Judgement of(Entry.Injected injected) {
         Optional<Double> clip = injected.clipPart();
         if (clip.isPresent() && clip.get() < COLLAPSED) {
-            return new Judgement(Verdict.OPEN, "Only " + Math.round(100 * clip.get()) + " % of the volts are left at the clips",
+            return new Judgement(Verdict.UNDECIDED, "Only " + Math.round(100 * clip.get()) + " % of the volts are left at the clips",
                     "something draws the signal down, a short circuit or a wrong pin. This reading does not count. Unplug"
                     + " what you can on the sensor's side of the clips, so that only the module's side is fed, and inject again.");
         }
@@ -42,7 +42,7 @@ public record Judgement(Verdict verdict, String seen, String meaning) {
         Judged judged = Judged.of(displayed, expected);
         return switch (judged.sign()) {
             case AS_EXPECTED -> new Judgement(Verdict.GOOD, judged.numbers(), "the signal arrives.");
-            case CANNOT_TELL -> new Judgement(Verdict.OPEN, judged.numbers(), judged.meaning() + ".");
+            case CANNOT_TELL -> new Judgement(Verdict.UNDECIDED, judged.numbers(), judged.meaning() + ".");
             default -> new Judgement(Verdict.BAD, judged.numbers(), judged.meaning() + ".");
         };
     }

@@ -7,5 +7,5 @@ public enum Verdict {
     /** It does not. */
     BAD,
     /** It says nothing, and does not count. */
-    OPEN
+    UNDECIDED
 }

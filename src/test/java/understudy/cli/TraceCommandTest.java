@@ -14,6 +14,7 @@ import understudy.store.Store;
 import understudy.trace.Answer;
 import understudy.trace.Entry;
 import understudy.trace.Hunt;
+import understudy.trace.Job;
 import understudy.trace.Numbered;
 
 /** Whole hunts in the terminal, rehearsed silently, on vehicles whose fault is known. */
@@ -132,12 +133,22 @@ class TraceCommandTest {
     }
 
     @Test
+    void aQuestionMarkIsExplainedAndNeverKept() {
+        TraceBench.Outcome trace = vehicle(2).answering("Vehicle", "?", "Fieldhand 4").answering("Complaint", "help", "none")
+                .answering("Who does the work", "?", "me").answering("Name of the job", "?", "asked").leavingAfter(12)
+                .understudy("trace", CIRCUIT, "--to", "silent");
+        assertThat(oneLine(trace.out())).contains("Which vehicle it is, as you would find it again");
+        Job job = kept("asked").job();
+        assertThat(List.of(job.vehicle(), job.complaint(), job.who())).containsExactly("Fieldhand 4", "none", "me");
+    }
+
+    @Test
     void aReadingThatCannotBeIsAskedAgain() {
         TraceBench.Outcome trace = vehicle(2).answering("What does the display show", "40 rpm", "4000", "400", "many", "", "25 mph")
                 .answering("Is it 400 km/h", "perhaps", "no").leavingAfter(20)
                 .understudy("trace", CIRCUIT, "--to", "silent", "--job", "units", "--vehicle", "v", "--complaint", "c", "--who", "w");
         String said = oneLine(trace.out());
-        assertThat(said).contains("\"40 rpm\" is ").contains("\"many\" is not ").contains("Type yes or no.")
+        assertThat(said).contains("\"40 rpm\" is ").contains("\"many\" is not ").contains("\"perhaps\" is neither yes nor no; type yes or no.")
                 .contains("Is it 400 km/h, and not 40 km/h? yes or no: perhaps")
                 .contains("Type what the display shows; nothing, if it shows nothing.").contains("25 mph is 40.23 km/h.");
         assertThat(entries(kept("units"), Entry.Injected.class).get(0).answer()).satisfies(answer -> {
@@ -197,7 +208,7 @@ class TraceCommandTest {
                 .contains("\"9\" is none of them; type a number from 1 to 4, or Enter.")
                 .contains("That was at a level of 30 %. It is a fair test only if");
         assertThat(injected.get(2).levelPart()).as("the next one plays in full again").isEqualTo(1);
-        assertThat(said).as("a collapsed signal does not count").contains("sensor connector: OPEN. Only 1 % of the volts");
+        assertThat(said).as("a collapsed signal does not count").contains("sensor connector: UNDECIDED. Only 1 % of the volts");
     }
 
     @Test
@@ -206,7 +217,7 @@ class TraceCommandTest {
                 .understudy("trace", CIRCUIT, "--to", "silent", "--job", "module");
         Hunt hunt = kept("module");
         assertThat(oneLine(trace.out())).contains("It is not convicted yet: each of these alone makes a sound module look dead.")
-                .contains("Then the module may be sound. Mend that first").contains("Still open: power, grounds.");
+                .contains("Then the module may be sound. Mend that first").contains("Still to be proven: power, grounds.");
         assertThat(entries(hunt, Entry.Noted.class)).contains(new Entry.Noted("grounds not as it should be: no, 0.4 V under load"));
         assertThat(entries(hunt, Entry.Proven.class)).hasSize(6);
     }

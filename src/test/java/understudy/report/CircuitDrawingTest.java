@@ -33,9 +33,9 @@ class CircuitDrawingTest {
                 "     #  connector \"tunnel connector and tunnel harness\"  <-- CONVICTED",
                 "  3 [+] bulkhead connector: good, steps 9 and 11",
                 "     |  connector \"bulkhead connector and dash harness\"",
-                "  4 [ ] splice: open",
+                "  4 [ ] splice: not tested",
                 "     |  splice \"splice and module lead\"",
-                "  5 [ ] module pin: open",
+                "  5 [ ] module pin: not tested",
                 "     |  the module");
     }
 
@@ -43,13 +43,13 @@ class CircuitDrawingTest {
     void whatWasWithdrawnLeavesNoMark() {
         CircuitDrawing drawing = CircuitDrawing.asFound(Sample.speedometer().cautioned().reference(Answer.value(50))
                 .bad(0).withdraw(5, "slipped").good(3).hunt());
-        assertThat(drawing.marks()).containsExactly(PointMark.OPEN, PointMark.OPEN, PointMark.OPEN, PointMark.GOOD, PointMark.OPEN);
+        assertThat(drawing.marks()).containsExactly(PointMark.NOT_TESTED, PointMark.NOT_TESTED, PointMark.NOT_TESTED, PointMark.GOOD, PointMark.NOT_TESTED);
     }
 
     @Test
     void aPointThatReadBothWaysShowsIt() {
         CircuitDrawing drawing = CircuitDrawing.asFound(Sample.wires(List.of("a", "b", "c")).cautioned().good(1).bad(1).good(2).hunt());
-        assertThat(drawing.marks()).containsExactly(PointMark.OPEN, PointMark.BOTH, PointMark.GOOD);
+        assertThat(drawing.marks()).containsExactly(PointMark.NOT_TESTED, PointMark.BOTH, PointMark.GOOD);
     }
 
     @Test
@@ -69,7 +69,7 @@ class CircuitDrawingTest {
         assertThat(marks).hasSize(points);
         assertThat(marks.stream().filter(mark -> mark.getAttribute("class").equals("mark bad"))).hasSize(1);
         assertThat(marks.stream().filter(mark -> mark.getAttribute("class").equals("mark good"))).hasSize(1);
-        assertThat(marks.stream().filter(mark -> mark.getAttribute("class").equals("mark open"))).hasSize(points - 2);
+        assertThat(marks.stream().filter(mark -> mark.getAttribute("class").equals("mark not-tested"))).hasSize(points - 2);
     }
 
     @Test

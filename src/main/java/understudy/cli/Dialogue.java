@@ -1,0 +1,54 @@
+package understudy.cli;
+
+import java.util.Optional;
+import java.util.function.Consumer;
+import java.util.function.Function;
+import understudy.question.Answers;
+import understudy.question.Question;
+import understudy.refusal.Result;
+
+/** Shows a question and reads until it is answered; who types ? gets it explained, and is asked again. */
+final class Dialogue {
+
+    private final Function<String, Optional<String>> lines;
+    private final Consumer<String> say;
+
+    /**
+     * @param lines shows a sentence and gives the line that is typed; empty when nobody answers any more
+     * @param say   shows a sentence
+     */
+    Dialogue(Function<String, Optional<String>> lines, Consumer<String> say) {
+        this.lines = lines;
+        this.say = say;
+    }
+
+    /** Empty when nobody answers any more. */
+    <T> Optional<T> ask(Question<T> question) {
+        while (true) {
+            Optional<String> line = lines.apply(question.sentence() + " ");
+            if (line.isEmpty()) {
+                return Optional.empty();
+            }
+            Result<T> answer = question.answer(line.get());
+            if (answer.value().isPresent()) {
+                return answer.value();
+            } else if (Question.asksWhy(line.get())) {
+                explain(question);
+            } else {
+                answer.problems().forEach(refusal -> say.accept(capital(CommandWords.text(refusal)) + "."));
+            }
+        }
+    }
+
+    private void explain(Question<?> question) {
+        say.accept(question.why());
+        for (Answers.Meaning meaning : question.answers().meanings()) {
+            say.accept("  " + meaning.typed() + ": " + meaning.meaning());
+        }
+    }
+
+    static String capital(String sentence) {
+        return sentence.isEmpty() || !Character.isLetter(sentence.charAt(0)) ? sentence
+                : Character.toUpperCase(sentence.charAt(0)) + sentence.substring(1);
+    }
+}
