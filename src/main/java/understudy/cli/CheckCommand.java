@@ -15,6 +15,7 @@ import understudy.refusal.Refusal;
 import understudy.refusal.Result;
 import understudy.text.Json;
 import understudy.text.Source;
+import understudy.trace.CircuitFiles;
 import understudy.trace.CircuitLibrary;
 import understudy.trace.CircuitReader;
 
@@ -68,7 +69,7 @@ final class CheckCommand implements Callable<Integer> {
             Result<Source> circuit = CircuitLibrary.open().source(file);
             return circuit.value().isPresent() ? CircuitReader.read(circuit.value().get()) : source;
         }
-        return Circuits.is(source.value().get())
+        return CircuitFiles.is(source.value().get())
                 ? CircuitReader.read(source.value().get()) : PatternReader.read(source.value().get());
     }
 

@@ -27,6 +27,7 @@ final class CommandWords implements Wording {
         return switch (control) {
             case PATTERN -> "PATTERN";
             case DURATION -> "--for";
+            case TABLE -> "--csv";
             case OUTPUTS -> "--output";
             case DESTINATION -> "--to";
             case LIMIT -> "--override-limit";
@@ -57,6 +58,7 @@ final class CommandWords implements Wording {
             case CALIBRATE_RIG -> "calibrate --rig " + quoted(subject);
             case BEGIN_HUNT -> "trace CIRCUIT";
             case LIST_JOBS -> "jobs";
+            case LIST_PATTERNS -> "patterns";
             case EXPORT_JOB -> "jobs export";
             case REHEARSE -> "play --to silent";
         };

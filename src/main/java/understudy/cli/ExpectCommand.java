@@ -9,6 +9,7 @@ import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
+import understudy.pattern.NamedOutput;
 import understudy.pattern.Output;
 import understudy.pattern.Pattern;
 import understudy.pattern.Speed;
@@ -26,6 +27,7 @@ import understudy.refusal.Control;
 import understudy.refusal.Location;
 import understudy.text.Json;
 import understudy.trace.Circuit;
+import understudy.trace.CircuitFiles;
 import understudy.trace.Subjects;
 
 /** Tells what the module should display, and learns from what it does display. */
@@ -117,12 +119,12 @@ final class ExpectCommand implements Callable<Integer> {
     public Integer call() {
         Arguments given = new Arguments();
         oneQuestion(given);
-        Optional<Subjects.Subject> circuit = Optional.ofNullable(patternName).filter(Circuits::is)
-                .map(Circuits::find).map(Circuits::read);
+        Optional<Subjects.Subject> circuit = Optional.ofNullable(patternName).filter(CircuitFiles::is)
+                .map(CircuitFiles::find).map(CircuitFiles::read);
         Optional<Pattern> pattern = circuit.map(Subjects.Subject::pattern)
                 .or(() -> Optional.ofNullable(patternName).map(new Patterns()::find));
         Optional<Output> output = circuit.filter(subject -> outputName == null).map(Subjects.Subject::output)
-                .or(() -> pattern.flatMap(one -> Outputs.find(one, outputName, given)));
+                .or(() -> pattern.flatMap(one -> NamedOutput.find(one, outputName, given)));
         List<String> said = new ArrayList<>();
         Optional<Reading> declared = Optional.ofNullable(readingWords)
                 .flatMap(words -> given.value(ReadingReader.read(words, Location.of(Control.READING))))
@@ -191,7 +193,7 @@ final class ExpectCommand implements Callable<Integer> {
                 .map(OptionalDouble::of).orElse(OptionalDouble.empty());
         LearnedPairs.Read read = new LearnedPairs(injected, reading.map(Reading::unit), given).read(pairs);
         given.refuse();
-        LearnedReport report = LearnedReport.of(read, declared, readingWords == null ? "the circuit's file" : "--reading",
+        LearnedReport report = LearnedReport.of(read, declared, readingWords == null ? "the circuit's file" : "the reading given",
                 rollsMetres, given);
         given.refuse();
         return json ? List.of(Json.text(report.json())) : report.lines();

@@ -40,7 +40,7 @@ final class LearnedReport {
         this.rollsMetres = rollsMetres;
     }
 
-    /** @param by what declares the reading, if there is one: "--reading", "the circuit's file" */
+    /** @param by what declares the reading, if there is one: "the reading given", "the circuit's file" */
     static LearnedReport of(LearnedPairs.Read read, Optional<Reading> declared, String by, OptionalDouble rollsMetres, Arguments given) {
         if (read.pairs().stream().mapToDouble(Pair::shown).distinct().count() < 2) {
             given.problem("--learn", "the display shows " + read.unit().exactly(read.pairs().get(0).shown())

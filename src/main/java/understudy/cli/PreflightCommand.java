@@ -13,6 +13,7 @@ import understudy.bench.ChannelMap;
 import understudy.bench.Hookups;
 import understudy.bench.PerOutput;
 import understudy.bench.SignalPlan;
+import understudy.pattern.NamedOutput;
 import understudy.pattern.Output;
 import understudy.pattern.Pattern;
 import understudy.plot.LinePlot;
@@ -93,7 +94,7 @@ final class PreflightCommand implements Callable<Integer> {
         Arguments given = new Arguments();
         Pattern pattern = given.withFaults(faults, new Patterns().find(patternName));
         double speedHz = given.speedHz(speed, pattern);
-        Optional<Output> output = Outputs.find(pattern, outputName, given);
+        Optional<Output> output = NamedOutput.find(pattern, outputName, given);
         int rateHz = SignalOptions.rateHz(rate, given);
         Optional<Path> file = given.picture("--plot", plotFile, List.of(".png", ".svg"));
         Output judged = output.orElse(pattern.outputs().get(0));

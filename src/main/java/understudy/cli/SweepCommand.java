@@ -14,6 +14,9 @@ import understudy.bench.Outlet;
 import understudy.bench.SignalPlan;
 import understudy.plot.TerminalPlot;
 import understudy.reading.Reading;
+import understudy.sweep.SweepStop;
+import understudy.sweep.SweepTable;
+import understudy.sweep.SweptCircuit;
 
 /** Runs a module through many speeds, and logs what its display makes of them. */
 @Command(
@@ -79,12 +82,12 @@ final class SweepCommand implements Callable<Integer> {
     @Override
     public Integer call() {
         Arguments given = new Arguments();
-        Swept declared = Swept.find(name, outputName, readingWords, given);
+        SweptCircuit declared = SweptCircuit.find(name, outputName, readingWords, given);
         Optional<String> whose = Optional.ofNullable(vehicle).or(declared::vehicle);
         KeptScale kept = new KeptScale(surroundings, whose, declared.id());
         List<String> said = new ArrayList<>();
-        Swept swept = expecting(declared, kept, said, given);
-        List<SweepStep> steps = speeds.read(swept.pattern().speed(), given);
+        SweptCircuit swept = expecting(declared, kept, said, given);
+        List<SweepStop> steps = speeds.read(swept.pattern().speed(), given);
         steps.stream().filter(step -> swept.expected(step.speedHz()).isEmpty()).findFirst().ifPresent(step -> given.problem(
                 "--speeds", "at " + swept.words(step.speedHz()) + " the reading does not say what is shown",
                 "keep within the ends of its table"));
@@ -93,27 +96,27 @@ final class SweepCommand implements Callable<Integer> {
         int rateHz = steady.rateHz(given);
         Outlet outlet = steady.place(hookup, given);
         given.refuse();
-        Optional<SweepLog> begun = files.resumed(swept, steps, given);
+        Optional<SweepTable> begun = files.resumed(swept, steps, given);
         given.refuse();
         SignalPlan asked = SignalPlan.steady(swept.pattern(), swept.output(),
-                steps.stream().mapToDouble(SweepStep::speedHz).max().orElseThrow(), rateHz, hookup, steady.fit());
+                steps.stream().mapToDouble(SweepStop::speedHz).max().orElseThrow(), rateHz, hookup, steady.fit());
         SteadySignal signal = SteadySignal.of(asked, steady.askedRateHz(given), outlet);
 
         surroundings.out().println(outlet.note(signal.destination()));
         Clearance clearance = new ConsentDialogue(surroundings, yes).ask(signal.plan(), outlet.leaves());
         PlanNotes.lines(signal.plan()).forEach(surroundings.out()::println);
-        SweepLog log = begun.orElseGet(() -> files.begin(swept, surroundings));
+        SweepTable log = begun.orElseGet(() -> files.begin(swept, surroundings));
         try (TraceTalk talk = new TraceTalk(surroundings)) {
             talk.gap();
             talk.say("Taken: the display shows " + ReadingWords.of(swept.reading()) + ".");
             said.forEach(talk::say);
-            boolean left = lead(new SweepSession(talk, log, swept, signal, clearance, steps, surroundings.clock()), talk);
+            boolean left = lead(new SweepDialogue(talk, log, swept, signal, clearance, steps, surroundings.clock()), talk);
             close(log, swept, steps.size(), talk, left ? Optional.empty() : Optional.of(kept), whose);
         }
         return Main.FINE;
     }
 
-    private Swept expecting(Swept declared, KeptScale kept, List<String> said, Arguments given) {
+    private SweptCircuit expecting(SweptCircuit declared, KeptScale kept, List<String> said, Arguments given) {
         if (readingWords != null) {
             if (learned) {
                 given.problem("--learned", "--reading says already what is shown", "leave one of them out");
@@ -124,7 +127,7 @@ final class SweepCommand implements Callable<Integer> {
         return known.map(reading -> declared.reading(reading, "the scale of this vehicle")).orElse(declared);
     }
 
-    private Optional<Hookup> hookup(Swept swept, Arguments given) {
+    private Optional<Hookup> hookup(SweptCircuit swept, Arguments given) {
         if (steady.rig().isEmpty() && steady.input().isPresent()) {
             given.problem("--input", "it says nothing without a rig", "add --rig NAME, or leave it out");
         }
@@ -132,7 +135,7 @@ final class SweepCommand implements Callable<Integer> {
     }
 
     /** Whether the user left, so that nothing more can be asked. */
-    private static boolean lead(SweepSession session, TraceTalk talk) {
+    private static boolean lead(SweepDialogue session, TraceTalk talk) {
         try {
             session.run();
             return false;
@@ -144,7 +147,7 @@ final class SweepCommand implements Callable<Integer> {
     }
 
     /** @param kept where a scale can be kept; empty where nobody can be asked */
-    private void close(SweepLog log, Swept swept, int steps, TraceTalk talk, Optional<KeptScale> kept, Optional<String> whose) {
+    private void close(SweepTable log, SweptCircuit swept, int steps, TraceTalk talk, Optional<KeptScale> kept, Optional<String> whose) {
         talk.gap();
         if (log.rows().isEmpty()) {
             log.removeUnused();

@@ -10,6 +10,9 @@ import java.util.Optional;
 import picocli.CommandLine.Option;
 import understudy.plot.LinePlot;
 import understudy.refusal.Refused;
+import understudy.sweep.SweepStop;
+import understudy.sweep.SweepTable;
+import understudy.sweep.SweptCircuit;
 import understudy.text.Json;
 import understudy.text.WholeFile;
 
@@ -46,16 +49,16 @@ final class SweepFiles {
     }
 
     /** Empty for a sweep that is new. */
-    Optional<SweepLog> resumed(Swept swept, List<SweepStep> steps, Arguments given) {
-        return resume ? table.map(file -> SweepLog.resume(file, swept, steps, given)) : Optional.empty();
+    Optional<SweepTable> resumed(SweptCircuit swept, List<SweepStop> steps, Arguments given) {
+        return resume ? table.map(file -> SweepTable.resume(file, swept, steps, given)) : Optional.empty();
     }
 
     /** A new one, on the disk when this returns. */
-    SweepLog begin(Swept swept, Surroundings surroundings) {
-        return SweepLog.begin(table.orElseGet(() -> own(swept, surroundings)), swept);
+    SweepTable begin(SweptCircuit swept, Surroundings surroundings) {
+        return SweepTable.begin(table.orElseGet(() -> own(swept, surroundings)), swept);
     }
 
-    private static Path own(Swept swept, Surroundings surroundings) {
+    private static Path own(SweptCircuit swept, Surroundings surroundings) {
         Path folder = surroundings.folders().data().resolve("sweeps");
         String name = swept.id() + "-" + STAMP.withZone(surroundings.clock().getZone()).format(surroundings.clock().instant());
         Path free = folder.resolve(name + ".csv");

@@ -13,16 +13,19 @@ import understudy.plot.LinePlot;
 import understudy.reading.DisplayUnit;
 import understudy.reading.Learned;
 import understudy.reading.Pair;
+import understudy.sweep.SweepRange;
+import understudy.sweep.SweepRow;
+import understudy.sweep.SweptCircuit;
 import understudy.text.Json;
 
 /** What a sweep tells of the module: the table, where it reads right, its scale, and a drawing of what is off. */
 final class SweepReport {
 
-    private final Swept swept;
+    private final SweptCircuit swept;
     private final List<SweepRow> rows;
     private final Optional<LearnedReport> learned;
 
-    SweepReport(Swept swept, List<SweepRow> rows) {
+    SweepReport(SweptCircuit swept, List<SweepRow> rows) {
         this.swept = swept;
         this.rows = List.copyOf(rows);
         this.learned = learn();

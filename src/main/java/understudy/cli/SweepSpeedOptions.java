@@ -5,6 +5,9 @@ import picocli.CommandLine.Option;
 import understudy.pattern.Speed;
 import understudy.quantity.Range;
 import understudy.quantity.Unit;
+import understudy.refusal.Control;
+import understudy.sweep.SweepStop;
+import understudy.sweep.SweepStops;
 
 /** The options that say at which speeds a sweep stops. */
 final class SweepSpeedOptions {
@@ -34,13 +37,13 @@ final class SweepSpeedOptions {
     private String dwell;
 
     /** Empty where something is wrong with them. */
-    List<SweepStep> read(Speed speed, Arguments given) {
+    List<SweepStop> read(Speed speed, Arguments given) {
         if ((speeds == null) == (profile == null)) {
             given.problem("sweep", speeds == null ? "it is not known which speeds to go through" : "--speeds and --profile both say"
                     + " which speeds to go through", speeds == null ? "give --speeds, like \"" + example(speed) + "\"" : "give one of them");
             return List.of();
         }
-        SweepSteps reader = new SweepSteps(speed, given);
+        SweepStops reader = new SweepStops(speed, given);
         if (profile != null) {
             for (String[] other : new String[][] {{"--return", andBack ? "" : null}, {"--ramp", ramp}, {"--dwell", dwell}}) {
                 if (other[1] != null) {
@@ -50,9 +53,9 @@ final class SweepSpeedOptions {
             return reader.profile(profile);
         }
         double rampSeconds = given.quantity("--ramp", ramp, TIME, USUAL_SECONDS);
-        List<SweepStep> steps = reader.list(speeds, rampSeconds, given.quantity("--dwell", dwell, TIME, USUAL_SECONDS));
-        List<SweepStep> all = andBack ? SweepSteps.andBack(steps, rampSeconds) : steps;
-        reader.limit("--speeds", all.size());
+        List<SweepStop> steps = reader.list(speeds, rampSeconds, given.quantity("--dwell", dwell, TIME, USUAL_SECONDS));
+        List<SweepStop> all = andBack ? SweepStops.andBack(steps, rampSeconds) : steps;
+        reader.limit(Control.SPEEDS, all.size());
         return all;
     }
 

@@ -9,12 +9,13 @@ import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 import understudy.reading.Reading;
+import understudy.refusal.Refused;
 import understudy.store.Store;
 import understudy.trace.Circuit;
+import understudy.trace.CircuitFiles;
 import understudy.trace.Entry;
 import understudy.trace.Hunt;
 import understudy.trace.Step;
-import understudy.refusal.Refused;
 
 /** Leads a fault hunt. */
 @Command(
@@ -81,7 +82,7 @@ final class TraceCommand implements Callable<Integer> {
         if (plan && resumed != null) {
             throw new Refused("--plan: it is of a circuit, before anything is measured", "give CIRCUIT instead of --resume");
         } else if (plan) {
-            TracePlan.lines(Circuits.read(Circuits.find(circuitName)).circuit()).forEach(surroundings.out()::println);
+            TracePlan.lines(CircuitFiles.read(CircuitFiles.find(circuitName)).circuit()).forEach(surroundings.out()::println);
             return Main.FINE;
         }
         return resumed == null ? begin() : resume();

@@ -9,6 +9,7 @@ import understudy.reading.Reading;
 import understudy.refusal.Refused;
 import understudy.store.Store;
 import understudy.trace.Circuit;
+import understudy.trace.CircuitFiles;
 import understudy.trace.CircuitReader;
 import understudy.trace.Hunt;
 import understudy.trace.Job;
@@ -22,8 +23,8 @@ final class TraceStart {
 
     /** @throws Refused with all that is wrong with the files */
     TraceStart(String circuit) {
-        suspect = Circuits.find(circuit);
-        reference = Circuits.reference(suspect);
+        suspect = CircuitFiles.find(circuit);
+        reference = CircuitFiles.reference(suspect);
     }
 
     private TraceStart(Job.Subject suspect, Optional<Job.Subject> reference) {
@@ -37,11 +38,11 @@ final class TraceStart {
     }
 
     Subject suspect() {
-        return Circuits.read(suspect);
+        return CircuitFiles.read(suspect);
     }
 
     Optional<Subject> reference() {
-        return reference.map(Circuits::read);
+        return reference.map(CircuitFiles::read);
     }
 
     /** What the command line says of a job; empty: to be asked. */

@@ -44,11 +44,11 @@ public final class ChainResponse {
      */
     public static ChainResponse of(Sweep sweep, double[] recorded) {
         double[] played = sweep.samples();
-        Samples.check(recorded, sweep.rateHz(), 1, "a response measurement");
+        SampleCheck.check(recorded, sweep.rateHz(), 1, "a response measurement");
         if (recorded.length < sweep.sweepFrames()) {
             throw new Refused("the recording ends early: "
-                    + Samples.seconds(recorded.length / sweep.rateHz()) + " of "
-                    + Samples.seconds(played.length / sweep.rateHz()), "record until the sweep and its tail are over");
+                    + SampleCheck.seconds(recorded.length / sweep.rateHz()) + " of "
+                    + SampleCheck.seconds(played.length / sweep.rateHz()), "record until the sweep and its tail are over");
         }
         int length = Fourier.lengthFrom(recorded.length + played.length);
         double[] sent = Arrays.copyOf(played, length);
@@ -138,8 +138,8 @@ public final class ChainResponse {
 
     private void checkWithin(double hz) {
         if (!(hz >= sweep.fromHz() && hz <= TOLD_PART * sweep.toHz())) {
-            throw new Refused("the sweep tells what happens from " + Samples.hz(sweep.fromHz()) + " to "
-                    + Samples.hz(TOLD_PART * sweep.toHz()) + ", asked for " + Samples.hz(hz), "");
+            throw new Refused("the sweep tells what happens from " + SampleCheck.hz(sweep.fromHz()) + " to "
+                    + SampleCheck.hz(TOLD_PART * sweep.toHz()) + ", asked for " + SampleCheck.hz(hz), "");
         }
     }
 

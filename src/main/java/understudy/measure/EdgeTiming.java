@@ -104,8 +104,8 @@ public record EdgeTiming(
         double meanInterval = (instants[instants.length - 1] - instants[0]) / (instants.length - 1);
         for (int i = 0; i < instants.length; i++) {
             if (Math.abs(whole.missSeconds[i]) > MOST_MISS * meanInterval) {
-                throw new Refused("edge " + (i + 1) + " at " + Samples.seconds(instants[i]) + " lies "
-                        + Samples.seconds(whole.missSeconds[i]) + " from where this geometry puts it at "
+                throw new Refused("edge " + (i + 1) + " at " + SampleCheck.seconds(instants[i]) + " lies "
+                        + SampleCheck.seconds(whole.missSeconds[i]) + " from where this geometry puts it at "
                         + (course == Course.STEADY ? "steady" : "linearly changing")
                         + " speed", "check the pattern, the polarity, and that no edge is missing");
             }

@@ -36,7 +36,7 @@ public record HallTiming(double levelVolts, EdgeTiming timing) {
      */
     public static HallTiming of(
             double[] volts, double rateHz, double[] risingTurns, double[] fallingTurns, EdgeTiming.Course course) {
-        Samples.check(volts, rateHz, 2 * Between.HALF + 2, "a timing measurement");
+        SampleCheck.check(volts, rateHz, 2 * Between.HALF + 2, "a timing measurement");
         return of(volts, crossings -> EdgeTiming.ofBoth(crossings, rateHz, risingTurns, fallingTurns, course));
     }
 

@@ -40,9 +40,9 @@ public record InputCheck(double rateHz, double fullScaleVolts, double expectedSe
     public InputCheck {
         if (!(rateHz > 0 && fullScaleVolts > 0 && expectedSeconds >= 0 && signalHz >= 0)) {
             throw new Refused("an input check needs a rate and a full scale above 0, got "
-                    + Samples.hz(rateHz) + " and " + Samples.volts(fullScaleVolts)
-                    + ", and times and frequencies of 0 or more, got " + Samples.seconds(expectedSeconds)
-                    + " and " + Samples.hz(signalHz), "");
+                    + SampleCheck.hz(rateHz) + " and " + SampleCheck.volts(fullScaleVolts)
+                    + ", and times and frequencies of 0 or more, got " + SampleCheck.seconds(expectedSeconds)
+                    + " and " + SampleCheck.hz(signalHz), "");
         }
     }
 

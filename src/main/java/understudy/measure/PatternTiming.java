@@ -54,7 +54,7 @@ public record PatternTiming(
      * @throws Refused if the output has no edges, or if they don't follow its geometry, or the profile
      */
     public static PatternTiming of(double[] recorded, double rateHz, Asked asked) {
-        Samples.check(recorded, rateHz, 2 * Between.HALF + 2, "a timing measurement");
+        SampleCheck.check(recorded, rateHz, 2 * Between.HALF + 2, "a timing measurement");
         DrawnEdges drawn = DrawnEdges.of(asked.pattern(), asked.output());
         double[] volts = beginning(recorded);
         try {

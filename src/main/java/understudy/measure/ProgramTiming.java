@@ -76,8 +76,8 @@ final class ProgramTiming {
             worst = Math.abs(misses[i]) > Math.abs(misses[worst]) ? i : worst;
         }
         if (Math.abs(misses[worst]) > MOST_MISS * meanInterval) {
-            throw new Refused("edge " + (worst + 1) + " at " + Samples.seconds(instants[worst]) + " lies "
-                    + Samples.seconds(misses[worst]) + " from where this profile puts it", "check the pattern, the profile"
+            throw new Refused("edge " + (worst + 1) + " at " + SampleCheck.seconds(instants[worst]) + " lies "
+                    + SampleCheck.seconds(misses[worst]) + " from where this profile puts it", "check the pattern, the profile"
                     + " and the speed, that no edge is missing, and that nobody changed the speed meanwhile");
         }
         return new EdgeTiming(Math.sqrt(squares / n), Math.abs(misses[worst]), instants[worst],

@@ -41,13 +41,13 @@ public record Pulses(
 
     /** With state levels found from the recording itself. */
     public static Pulses of(double[] volts, double rateHz) {
-        Samples.check(volts, rateHz, 2 * Between.HALF + 2, "a pulse measurement");
+        SampleCheck.check(volts, rateHz, 2 * Between.HALF + 2, "a pulse measurement");
         return of(volts, rateHz, StateLevels.of(volts));
     }
 
     /** With given state levels, where pulses are too short to show them or droop hides them. */
     public static Pulses of(double[] volts, double rateHz, StateLevels levels) {
-        Samples.check(volts, rateHz, 2 * Between.HALF + 2, "a pulse measurement");
+        SampleCheck.check(volts, rateHz, 2 * Between.HALF + 2, "a pulse measurement");
         Crossings middles = Crossings.of(volts, levels.at(0.5));
         double[] rising = seconds(middles.frames(true), rateHz);
         double[] falling = seconds(middles.frames(false), rateHz);

@@ -48,7 +48,7 @@ public record SignalReport(
 
     /** @throws Refused if it is too short, or nothing moves in it */
     public static SignalReport of(double[] recorded, double rateHz) {
-        Samples.check(recorded, rateHz, Spectrum.LEAST_FRAMES, "a measurement");
+        SampleCheck.check(recorded, rateHz, Spectrum.LEAST_FRAMES, "a measurement");
         int[] sound = soundOf(recorded, rateHz);
         double[] volts = Arrays.copyOfRange(recorded, sound[0], sound[1]);
         Spectrum spectrum = Spectrum.of(volts, rateHz);

@@ -73,7 +73,7 @@ public record SineFit(
                 return of(volts, rateHz, radPerFrame, solve(volts, radPerFrame, null), true);
             }
         }
-        throw new Refused("no steady tone fits this recording, the search from " + Samples.hz(startHz)
+        throw new Refused("no steady tone fits this recording, the search from " + SampleCheck.hz(startHz)
                 + " did not settle", "play one steady tone, well above the noise");
     }
 
@@ -95,11 +95,11 @@ public record SineFit(
     }
 
     private static void checkFrequency(double[] volts, double rateHz, double frequencyHz) {
-        Samples.check(volts, rateHz, LEAST_FRAMES, "a sine fit");
+        SampleCheck.check(volts, rateHz, LEAST_FRAMES, "a sine fit");
         if (!(frequencyHz > 0 && frequencyHz < rateHz / 2)) {
-            throw new Refused("a sine fit at a rate of " + Samples.hz(rateHz)
-                    + " needs a frequency above 0 Hz and below " + Samples.hz(rateHz / 2) + ", got "
-                    + Samples.hz(frequencyHz), "");
+            throw new Refused("a sine fit at a rate of " + SampleCheck.hz(rateHz)
+                    + " needs a frequency above 0 Hz and below " + SampleCheck.hz(rateHz / 2) + ", got "
+                    + SampleCheck.hz(frequencyHz), "");
         }
     }
 

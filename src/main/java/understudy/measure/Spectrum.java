@@ -38,7 +38,7 @@ public final class Spectrum {
      * @throws Refused if it is too short or holds what is no number
      */
     public static Spectrum of(double[] volts, double rateHz) {
-        Samples.check(volts, rateHz, LEAST_FRAMES, "a spectrum");
+        SampleCheck.check(volts, rateHz, LEAST_FRAMES, "a spectrum");
         int length = Fourier.lengthWithin(volts.length);
         double[] data = CosineWindow.applied(volts, length);
         Fourier.forward(data);
@@ -96,9 +96,9 @@ public final class Spectrum {
      */
     public Peak largestNotHarmonic(double fundamentalHz, double upToHz) {
         if (!(fundamentalHz >= 24 * binHz)) {
-            throw new Refused("components between harmonics of " + Samples.hz(fundamentalHz)
-                    + " show only in a recording of at least " + Samples.seconds(24 / fundamentalHz) + ", got "
-                    + Samples.seconds(1 / binHz), "record longer");
+            throw new Refused("components between harmonics of " + SampleCheck.hz(fundamentalHz)
+                    + " show only in a recording of at least " + SampleCheck.seconds(24 / fundamentalHz) + ", got "
+                    + SampleCheck.seconds(1 / binHz), "record longer");
         }
         boolean[] taken = new boolean[bins()];
         double perHarmonic = fundamentalHz / binHz;
@@ -108,7 +108,7 @@ public final class Spectrum {
         }
         int top = largest(LOBE, bin(upToHz), taken);
         if (top < 0) {
-            throw new Refused("nothing lies between the offset and " + Samples.hz(upToHz), "allow a higher limit");
+            throw new Refused("nothing lies between the offset and " + SampleCheck.hz(upToHz), "allow a higher limit");
         }
         double sum = 0;
         for (int k = Math.max(0, top - LOBE); k <= Math.min(bins() - 1, top + LOBE); k++) {

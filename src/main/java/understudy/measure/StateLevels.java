@@ -19,8 +19,8 @@ public record StateLevels(double lowVolts, double highVolts) {
 
     public StateLevels {
         if (!(lowVolts < highVolts)) {
-            throw new Refused("two states need a low level below the high one, got " + Samples.volts(lowVolts)
-                    + " and " + Samples.volts(highVolts), "check that there is a signal");
+            throw new Refused("two states need a low level below the high one, got " + SampleCheck.volts(lowVolts)
+                    + " and " + SampleCheck.volts(highVolts), "check that there is a signal");
         }
     }
 
@@ -37,7 +37,7 @@ public record StateLevels(double lowVolts, double highVolts) {
             above++;
         }
         if (above == sorted.length) {
-            throw new Refused("this recording stays at " + Samples.volts(sorted[0]), "check that there is a signal");
+            throw new Refused("this recording stays at " + SampleCheck.volts(sorted[0]), "check that there is a signal");
         }
         return new StateLevels(shorth(sorted, 0, above), shorth(sorted, above, sorted.length));
     }

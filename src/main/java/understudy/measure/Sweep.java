@@ -4,7 +4,7 @@ import understudy.refusal.Refused;
 
 /**
  * An exponential sine sweep to send through a chain, and what comes back unravelled. Source: A. Farina, "Simultaneous
- * Measurement of Impulse Response and Distortion with a Swept-Sine Technique", AES 108th Convention (2000).
+ * Measurement of Impulse Response and Distortion with a SweptCircuit-Sine Technique", AES 108th Convention (2000).
  *
  * <p>The phase at time t is 2 pi fromHz L (exp(t/L) - 1), L = seconds / ln(toHz/fromHz). What comes back is divided by what
  * was sent, in frequency (fades and ends are thus undone exactly, unlike with the reversed sweep); distortion of order k
@@ -27,17 +27,17 @@ public record Sweep(double rateHz, double fromHz, double toHz, double seconds, d
 
     public Sweep {
         if (!(rateHz > 0 && fromHz > 0 && toHz > fromHz && toHz <= MOST_PART_OF_RATE * rateHz)) {
-            throw new Refused("a sweep at a rate of " + Samples.hz(rateHz)
+            throw new Refused("a sweep at a rate of " + SampleCheck.hz(rateHz)
                     + " runs from above 0 Hz up to at most "
-                    + Samples.hz(MOST_PART_OF_RATE * rateHz) + ", got " + Samples.hz(fromHz) + " to "
-                    + Samples.hz(toHz), "");
+                    + SampleCheck.hz(MOST_PART_OF_RATE * rateHz) + ", got " + SampleCheck.hz(fromHz) + " to "
+                    + SampleCheck.hz(toHz), "");
         }
         if (!(seconds * fromHz >= 2 && seconds <= 120)) {
-            throw new Refused("a sweep from " + Samples.hz(fromHz) + " lasts from "
-                    + Samples.seconds(2 / fromHz) + " to 120 s, got " + Samples.seconds(seconds), "");
+            throw new Refused("a sweep from " + SampleCheck.hz(fromHz) + " lasts from "
+                    + SampleCheck.seconds(2 / fromHz) + " to 120 s, got " + SampleCheck.seconds(seconds), "");
         }
         if (!(peakVolts > 0 && peakVolts < Double.POSITIVE_INFINITY)) {
-            throw new Refused("a sweep needs a peak above 0 V, got " + Samples.volts(peakVolts), "");
+            throw new Refused("a sweep needs a peak above 0 V, got " + SampleCheck.volts(peakVolts), "");
         }
     }
 

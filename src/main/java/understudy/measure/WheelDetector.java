@@ -69,7 +69,7 @@ public final class WheelDetector {
         double[] falling = seconds(crossings, false, rateHz);
         if (Math.max(rising.length, falling.length) < LEAST_EVENTS) {
             throw new Refused("only " + Math.max(rising.length, falling.length)
-                    + " events in this recording of " + Samples.seconds(volts.length / rateHz)
+                    + " events in this recording of " + SampleCheck.seconds(volts.length / rateHz)
                     + ", at least " + LEAST_EVENTS + " are needed", "record longer, or check the cable and the level");
         }
         Rhythm onRising = Rhythm.of(rising);
@@ -84,7 +84,7 @@ public final class WheelDetector {
     }
 
     private static void check(double[] volts, double rateHz) {
-        Samples.check(volts, rateHz, 2 * Between.HALF + 2, "a wheel measurement");
+        SampleCheck.check(volts, rateHz, 2 * Between.HALF + 2, "a wheel measurement");
     }
 
     private static double[] seconds(Crossings crossings, boolean upwards, double rateHz) {

@@ -4,7 +4,7 @@ package understudy.refusal;
 public enum Control {
     PATTERN("pattern"), SPEED("speed"), PROFILE("profile"), FAULT("fault"), DURATION("duration"), LEVEL("level"),
     FIT("fitting"), OUTPUTS("outputs"), CHANNELS("channels"), RIG("rig"), INPUT("module input"), RATE("sample rate"),
-    DEVICE("audio output"), DESTINATION("destination"), LIMIT("limit"), REASON("reason"), READING("reading");
+    DEVICE("audio output"), DESTINATION("destination"), LIMIT("limit"), REASON("reason"), READING("reading"), SPEEDS("speeds"), RESUME("going on"), TABLE("table");
 
     private final String label;
 

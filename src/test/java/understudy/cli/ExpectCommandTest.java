@@ -118,7 +118,7 @@ class ExpectCommandTest {
     @Test
     void learnsThatBothEdgesAreCounted() {
         assertThat(fine("expect", "wheel-speed-44-vr", "--reading", RING, "--learn", "20 km/h: 40, 50 km/h: 100, 120 km/h: 240"))
-                .contains("times what --reading declares: twice.");
+                .contains("times what the reading given declares: twice.");
     }
 
     @Test

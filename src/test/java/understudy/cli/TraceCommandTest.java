@@ -14,7 +14,6 @@ import understudy.store.Store;
 import understudy.trace.Answer;
 import understudy.trace.Entry;
 import understudy.trace.Hunt;
-import understudy.trace.Job;
 import understudy.trace.Numbered;
 
 /** Whole hunts in the terminal, rehearsed silently, on vehicles whose fault is known. */
@@ -130,16 +129,6 @@ class TraceCommandTest {
         assertThat(trace.prompts().indexOf("Clip on: ground clip first, signal clip last. Then press Enter, and it plays: "))
                 .as("nobody is told to clip on before").isGreaterThan(12);
         assertThat(entries(kept("hot"), Entry.Injected.class)).hasSize(1);
-    }
-
-    @Test
-    void aQuestionMarkIsExplainedAndNeverKept() {
-        TraceBench.Outcome trace = vehicle(2).answering("Vehicle", "?", "Fieldhand 4").answering("Complaint", "help", "none")
-                .answering("Who does the work", "?", "me").answering("Name of the job", "?", "asked").leavingAfter(12)
-                .understudy("trace", CIRCUIT, "--to", "silent");
-        assertThat(oneLine(trace.out())).contains("Which vehicle it is, as you would find it again");
-        Job job = kept("asked").job();
-        assertThat(List.of(job.vehicle(), job.complaint(), job.who())).containsExactly("Fieldhand 4", "none", "me");
     }
 
     @Test

@@ -4,7 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Random;
 
-/** Circuits for tests of the planner. */
+/** CircuitFiles for tests of the planner. */
 record Routes(List<Access> points, double[] prior, double confidence) {
 
     /** The training bench: sensor connector, tunnel connector, bulkhead connector, splice, module pin; wire between. */

@@ -5,9 +5,9 @@ import understudy.quantity.Unit;
 import understudy.refusal.Refused;
 
 /** What every measurement asks of its samples, and how the numbers of a refusal are written. */
-final class Samples {
+final class SampleCheck {
 
-    private Samples() {}
+    private SampleCheck() {}
 
     /** A frequency for people, "997 Hz"; likewise times and voltages. */
     static String hz(double value) {

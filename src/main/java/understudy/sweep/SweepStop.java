@@ -1,4 +1,4 @@
-package understudy.cli;
+package understudy.sweep;
 
 import java.util.List;
 import understudy.pattern.Profile;
@@ -10,9 +10,9 @@ import understudy.pattern.Profile;
  * @param way          how it is reached: ramps and sweeps; a start of NaN is wherever the speed is
  * @param dwellSeconds how long it stands there before the display is asked for
  */
-record SweepStep(double speedHz, List<Profile.Step> way, double dwellSeconds) {
+public record SweepStop(double speedHz, List<Profile.Step> way, double dwellSeconds) {
 
-    SweepStep {
+    public SweepStop {
         way = List.copyOf(way);
     }
 }

@@ -1,4 +1,4 @@
-package understudy.cli;
+package understudy.sweep;
 
 import static org.assertj.core.api.Assertions.assertThat;
 

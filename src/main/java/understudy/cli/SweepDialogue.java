@@ -15,12 +15,16 @@ import understudy.bench.SignalPlan;
 import understudy.motion.Travel;
 import understudy.pattern.Profile;
 import understudy.reading.Expected;
+import understudy.sweep.SweepRow;
+import understudy.sweep.SweepStop;
+import understudy.sweep.SweepTable;
+import understudy.sweep.SweptCircuit;
 import understudy.text.WholeFile;
 import understudy.trace.Answer;
 import understudy.wave.Hand;
 
 /** Leads through a sweep: goes to each speed without a gap in the signal, and waits for what is displayed there. */
-final class SweepSession {
+final class SweepDialogue {
 
     private static final long TICK_MILLIS = 20;
     private static final List<String> HELP = List.of(
@@ -33,16 +37,16 @@ final class SweepSession {
             "  ?                these words");
 
     private final TraceTalk talk;
-    private final SweepLog log;
-    private final Swept swept;
+    private final SweepTable log;
+    private final SweptCircuit swept;
     private final SteadySignal signal;
     private final Clearance clearance;
-    private final List<SweepStep> steps;
+    private final List<SweepStop> steps;
     private final Clock clock;
     private boolean stopped;
 
-    SweepSession(TraceTalk talk, SweepLog log, Swept swept, SteadySignal signal, Clearance clearance,
-            List<SweepStep> steps, Clock clock) {
+    SweepDialogue(TraceTalk talk, SweepTable log, SweptCircuit swept, SteadySignal signal, Clearance clearance,
+            List<SweepStop> steps, Clock clock) {
         this.talk = talk;
         this.log = log;
         this.swept = swept;
@@ -76,7 +80,7 @@ final class SweepSession {
         return stopped || log.rows().size() == steps.size();
     }
 
-    private SweepStep next() {
+    private SweepStop next() {
         return steps.get(log.rows().size());
     }
 
@@ -105,7 +109,7 @@ final class SweepSession {
     /** Until all was read, the user stopped, or the signal is gone. */
     private void through(Playback playback, AtomicReference<Hand> hand) {
                 while (!done() && !playback.isOver()) {
-            SweepStep step = next();
+            SweepStop step = next();
             Expected expected = swept.expected(step.speedHz()).orElseThrow();
             int gaps = playback.status().underruns();
             talk.gap();
@@ -154,7 +158,7 @@ final class SweepSession {
         }
     }
 
-    private void read(SweepStep step, Expected expected, AtomicReference<Hand> hand, Playback playback) {
+    private void read(SweepStop step, Expected expected, AtomicReference<Hand> hand, Playback playback) {
         Optional<String> line = talk.answer("Displayed, in " + expected.unit().symbol() + ": ", playback::isOver);
         while (line.isPresent() && !understood(line.get(), step, expected, hand, playback)) {
             line = talk.answer("Displayed, in " + expected.unit().symbol() + ": ", playback::isOver);
@@ -162,7 +166,7 @@ final class SweepSession {
     }
 
     /** False when it has to be asked again. */
-    private boolean understood(String line, SweepStep step, Expected expected, AtomicReference<Hand> hand, Playback playback) {
+    private boolean understood(String line, SweepStop step, Expected expected, AtomicReference<Hand> hand, Playback playback) {
         String word = line.toLowerCase(Locale.ROOT);
         switch (word) {
             case "" -> {
@@ -205,7 +209,7 @@ final class SweepSession {
         return true;
     }
 
-    private boolean keep(SweepStep step, Expected expected, Optional<Answer> seen) {
+    private boolean keep(SweepStop step, Expected expected, Optional<Answer> seen) {
         SweepRow row = new SweepRow(clock.instant(), step.speedHz(), swept.frequencyHz(step.speedHz()), expected, seen);
         if (written(() -> log.add(row)) && seen.isPresent()) {
             talk.say(row.right() ? "Right." : (row.tells() ? "Not right: " : "This can't tell: ") + row.reason() + ".");

@@ -1,4 +1,4 @@
-package understudy.cli;
+package understudy.sweep;
 
 import java.io.IOException;
 import java.nio.file.Files;
@@ -8,7 +8,12 @@ import java.time.format.DateTimeParseException;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import understudy.refusal.Control;
+import understudy.refusal.Location;
+import understudy.refusal.Refusal;
+import understudy.refusal.Refusals;
 import understudy.refusal.Refused;
+import understudy.refusal.Remedy;
 import understudy.refusal.Result;
 import understudy.text.Json;
 import understudy.text.Problems;
@@ -20,48 +25,50 @@ import understudy.trace.Answer;
  * The rows of a sweep, in a file that is a whole table at any moment: a row is on the disk before the next speed is
  * asked for.
  */
-final class SweepLog {
+public final class SweepTable {
 
     /** Numbers are written with twelve digits. */
     private static final double DIGITS = 1e-9;
 
     private final Path file;
-    private final Swept swept;
+    private final SweptCircuit swept;
     private final List<SweepRow> rows = new ArrayList<>();
 
-    private SweepLog(Path file, Swept swept) {
+    private SweepTable(Path file, SweptCircuit swept) {
         this.file = file;
         this.swept = swept;
     }
 
     /** A new one, without a row; the file is there when this returns. */
-    static SweepLog begin(Path file, Swept swept) {
-        SweepLog log = new SweepLog(file, swept);
+    public static SweepTable begin(Path file, SweptCircuit swept) {
+        SweepTable log = new SweepTable(file, swept);
         try {
             Files.createDirectories(file.toAbsolutePath().getParent());
             log.write(List.of());
         } catch (IOException e) {
-            throw Refused.setup(file.toString(), "the table of readings can't be written: " + WholeFile.reason(e), "nothing was played; name a file where it can, with --csv", e);
+            throw new Refused(Refused.Mend.SETUP, List.of(new Refusal(Location.named(file.toString()),
+                    "the table of readings can't be written: " + WholeFile.reason(e),
+                    Remedy.of("nothing was played; name a file where it can, with ").set(Control.TABLE))), e);
         }
         return log;
     }
 
     /** One that was begun before, with the same speeds and the same reading. */
-    static SweepLog resume(Path file, Swept swept, List<SweepStep> steps, Arguments given) {
-        SweepLog log = new SweepLog(file, swept);
+    public static SweepTable resume(Path file, SweptCircuit swept, List<SweepStop> steps, Refusals given) {
+        SweepTable log = new SweepTable(file, swept);
         Problems problems = new Problems(file.toString());
         Optional<String> text = TextFile.read(file.toString(), problems);
         List<String> lines = given.value(Result.of(text, problems.inOrder())).map(read -> read.lines().toList()).orElse(List.of());
         if (text.isPresent() && (lines.isEmpty() || !lines.get(0).equals(log.header()))) {
-            given.problem("--resume", file + " holds no sweep of this circuit and display",
-                    "name the file that it was begun with, or leave --resume out");
+            given.add(Control.RESUME, file + " holds no sweep of this circuit and display",
+                    Remedy.of("name the file that it was begun with, or leave ").set(Control.RESUME).then(" out"));
             return log;
         }
         for (int i = 1; i < lines.size(); i++) {
             Optional<SweepRow> row = i > steps.size() ? Optional.empty() : log.row(lines.get(i), steps.get(i - 1));
             if (row.isEmpty()) {
-                given.problem(file + ":" + (i + 1), "this row does not belong to the speeds, or the reading, of this sweep",
-                        "give the same as when it was begun");
+                given.add(new Refusal(Location.named(file + ":" + (i + 1)), "this row does not belong to the speeds, or the reading, of this sweep",
+                        "give the same as when it was begun"));
                 return log;
             }
             log.rows.add(row.get());
@@ -69,16 +76,16 @@ final class SweepLog {
         return log;
     }
 
-    Path file() {
+    public Path file() {
         return file;
     }
 
-    List<SweepRow> rows() {
+    public List<SweepRow> rows() {
         return List.copyOf(rows);
     }
 
     /** On the disk when this returns; when it throws, nothing has changed. */
-    void add(SweepRow row) throws IOException {
+    public void add(SweepRow row) throws IOException {
         List<SweepRow> more = new ArrayList<>(rows);
         more.add(row);
         write(more);
@@ -86,7 +93,7 @@ final class SweepLog {
     }
 
     /** Removes the file of a sweep at which nothing was read. */
-    void removeUnused() {
+    public void removeUnused() {
         try {
             Files.deleteIfExists(file);
         } catch (IOException e) {
@@ -95,7 +102,7 @@ final class SweepLog {
     }
 
     /** Takes the last one back, to be read again. */
-    void removeLast() throws IOException {
+    public void removeLast() throws IOException {
         write(rows.subList(0, rows.size() - 1));
         rows.remove(rows.size() - 1);
     }
@@ -117,8 +124,8 @@ final class SweepLog {
     private List<String> cells(int step, SweepRow row) {
         return List.of(String.valueOf(step), row.at().toString(), plain(swept.pattern().speed().inUnit(row.speedHz())),
                 plain(row.frequencyHz()), plain(row.expected().value()), plain(row.expected().leastShown()),
-                plain(row.expected().mostShown()), seen(row), row.deviation().map(SweepLog::plain).orElse(""),
-                row.deviationPercent().map(SweepLog::plain).orElse(""), row.verdict());
+                plain(row.expected().mostShown()), seen(row), row.deviation().map(SweepTable::plain).orElse(""),
+                row.deviationPercent().map(SweepTable::plain).orElse(""), row.verdict());
     }
 
     private static String seen(SweepRow row) {
@@ -131,7 +138,7 @@ final class SweepLog {
     }
 
     /** Empty unless it is the row that this step would make. */
-    private Optional<SweepRow> row(String line, SweepStep step) {
+    private Optional<SweepRow> row(String line, SweepStop step) {
         String[] cells = line.split(",", -1);
         try {
             SweepRow row = new SweepRow(Instant.parse(cells[1]), step.speedHz(), swept.frequencyHz(step.speedHz()),

@@ -1,40 +1,35 @@
-package understudy.cli;
+package understudy.trace;
 
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Optional;
 import java.util.regex.Pattern;
 import understudy.pattern.PatternLibrary;
+import understudy.refusal.Refused;
 import understudy.refusal.Result;
 import understudy.text.Shelf;
 import understudy.text.Source;
-import understudy.trace.Circuit;
-import understudy.trace.CircuitLibrary;
-import understudy.trace.CircuitReader;
-import understudy.trace.Job;
-import understudy.trace.Subjects;
-import understudy.refusal.Refused;
 
-/** Circuits with the patterns that stand in for their sensors, with refusals in the form that commands throw. */
-final class Circuits {
+/** CircuitFiles with the patterns that stand in for their sensors. */
+public final class CircuitFiles {
 
     /** What tells a circuit's file from a pattern's. */
     private static final Pattern PATH = Pattern.compile("(?m)^path\\s*:");
 
-    private Circuits() {}
+    private CircuitFiles() {}
 
     /** Whether a text is a circuit's, be it right or wrong. */
-    static boolean is(Source source) {
+    public static boolean is(Source source) {
         return PATH.matcher(source.text()).find();
     }
 
     /** Whether a name is that of a shipped circuit, or of a file that holds one. */
-    static boolean is(String idOrFile) {
-        return CircuitLibrary.open().source(idOrFile).value().filter(Circuits::is).isPresent();
+    public static boolean is(String idOrFile) {
+        return CircuitLibrary.open().source(idOrFile).value().filter(CircuitFiles::is).isPresent();
     }
 
     /** Throws {@link Refused} with all that is wrong with the circuit, or its pattern. */
-    static Job.Subject find(String idOrFile) {
+    public static Job.Subject find(String idOrFile) {
         Source source = value(CircuitLibrary.open().source(idOrFile));
         Circuit circuit = value(CircuitReader.read(source));
         Job.Subject kept = new Job.Subject(source,
@@ -43,12 +38,12 @@ final class Circuits {
         return kept;
     }
 
-    static Subjects.Subject read(Job.Subject kept) {
+    public static Subjects.Subject read(Job.Subject kept) {
         return Subjects.Subject.of(kept);
     }
 
     /** The circuit that proves the method, if this one names one. */
-    static Optional<Job.Subject> reference(Job.Subject suspect) {
+    public static Optional<Job.Subject> reference(Job.Subject suspect) {
         return read(suspect).circuit().reference().map(name -> find(beside(suspect.circuit(), name)));
     }
 
@@ -62,6 +57,6 @@ final class Circuits {
     }
 
     private static <T> T value(Result<T> result) {
-        return Patterns.value(result);
+        return result.value().orElseThrow(() -> new Refused(result.problems()));
     }
 }

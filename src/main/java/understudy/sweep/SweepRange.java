@@ -1,4 +1,4 @@
-package understudy.cli;
+package understudy.sweep;
 
 import java.util.ArrayList;
 import java.util.List;
@@ -16,10 +16,10 @@ import java.util.TreeMap;
  * @param above    the nearest higher one
  * @param outside  right readings beyond those two
  */
-record SweepRange(double fromHz, double toHz, int readings, Optional<SweepRow> below, Optional<SweepRow> above, int outside) {
+public record SweepRange(double fromHz, double toHz, int readings, Optional<SweepRow> below, Optional<SweepRow> above, int outside) {
 
     /** Empty where nothing is right. Rows that were skipped, or can't tell, neither make nor break a run. */
-    static Optional<SweepRange> of(List<SweepRow> rows) {
+    public static Optional<SweepRange> of(List<SweepRow> rows) {
         SortedMap<Double, List<SweepRow>> bySpeed = new TreeMap<>();
         rows.stream().filter(SweepRow::tells).forEach(row -> bySpeed.computeIfAbsent(row.speedHz(), hz -> new ArrayList<>()).add(row));
         List<List<SweepRow>> speeds = List.copyOf(bySpeed.values());
@@ -54,14 +54,14 @@ record SweepRange(double fromHz, double toHz, int readings, Optional<SweepRow> b
     }
 
     /** Of all that was read, in one sentence or more. */
-    static String words(List<SweepRow> rows, Swept swept) {
+    public static String words(List<SweepRow> rows, SweptCircuit swept) {
         if (rows.stream().noneMatch(SweepRow::tells)) {
             return "Nothing was read that tells whether the module reads right.";
         }
         return of(rows).map(range -> range.words(swept)).orElse("The module reads right at none of these speeds.");
     }
 
-    private String words(Swept swept) {
+    private String words(SweptCircuit swept) {
         boolean everywhere = below.isEmpty() && above.isEmpty();
         String where = fromHz == toHz ? "at " + swept.words(fromHz) + (everywhere ? ", the one speed that was read" : " only")
                 : "from " + swept.words(fromHz) + ", to " + swept.words(toHz) + (everywhere ? ": at every speed that was read" : "");

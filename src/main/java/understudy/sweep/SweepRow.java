@@ -1,4 +1,4 @@
-package understudy.cli;
+package understudy.sweep;
 
 import java.time.Instant;
 import java.util.Optional;
@@ -16,12 +16,12 @@ import understudy.trace.Answer;
  * @param frequencyHz events a second, as the module counts them
  * @param seen        on the display; empty: skipped
  */
-record SweepRow(Instant at, double speedHz, double frequencyHz, Expected expected, Optional<Answer> seen) {
+public record SweepRow(Instant at, double speedHz, double frequencyHz, Expected expected, Optional<Answer> seen) {
 
-    static final String SKIPPED = "skipped";
+    public static final String SKIPPED = "skipped";
 
     /** The number that is shown, or 0 where nothing is; empty where there is no number. */
-    Optional<Double> shown() {
+    public Optional<Double> shown() {
         boolean zeroIsNothing = expected.unit().dimension() != Dimension.PRESSURE;
         return seen.flatMap(answer -> switch (answer.kind()) {
             case VALUE -> Optional.of(answer.value());
@@ -30,7 +30,7 @@ record SweepRow(Instant at, double speedHz, double frequencyHz, Expected expecte
         });
     }
 
-    Optional<Pair> pair() {
+    public Optional<Pair> pair() {
         return shown().map(shown -> new Pair(frequencyHz, shown));
     }
 
@@ -39,16 +39,16 @@ record SweepRow(Instant at, double speedHz, double frequencyHz, Expected expecte
     }
 
     /** Whether it says that the module reads right or wrong here. */
-    boolean tells() {
+    public boolean tells() {
         return seen.isPresent() && judged().filter(judged -> judged.sign() == Judged.Sign.CANNOT_TELL).isEmpty();
     }
 
-    boolean right() {
+    public boolean right() {
         return judged().filter(Judged::good).isPresent();
     }
 
     /** In a word or two, for a table. */
-    String verdict() {
+    public String verdict() {
         if (judged().isPresent()) {
             return switch (judged().get().sign()) {
                 case AS_EXPECTED -> "right";
@@ -64,18 +64,18 @@ record SweepRow(Instant at, double speedHz, double frequencyHz, Expected expecte
     }
 
     /** In a sentence. */
-    String reason() {
+    public String reason() {
         return judged().map(Judged::reason).orElseGet(() -> seen.isEmpty() ? SKIPPED
                 : "the display is " + verdict() + "; expected: " + expected);
     }
 
     /** Displayed less expected, in the display's unit. */
-    Optional<Double> deviation() {
+    public Optional<Double> deviation() {
         return shown().map(shown -> shown - expected.value());
     }
 
     /** The same in percent of what is expected; empty also where that is 0. */
-    Optional<Double> deviationPercent() {
+    public Optional<Double> deviationPercent() {
         return deviation().filter(away -> expected.value() != 0).map(away -> 100 * away / Math.abs(expected.value()));
     }
 }

@@ -1,4 +1,4 @@
-package understudy.cli;
+package understudy.sweep;
 
 import java.util.ArrayList;
 import java.util.List;
@@ -10,13 +10,16 @@ import understudy.pattern.PatternReader;
 import understudy.pattern.Profile;
 import understudy.pattern.Speed;
 import understudy.reading.Learned;
+import understudy.refusal.Control;
+import understudy.refusal.Location;
+import understudy.refusal.Refusals;
 import understudy.refusal.Refused;
 
 /** Reads the stops of a sweep: a list of speeds, or the holds of a profile. */
-final class SweepSteps {
+public final class SweepStops {
 
     /** As many as a scale can be learned from. */
-    static final int MOST = Learned.MOST_PAIRS;
+    public static final int MOST = Learned.MOST_PAIRS;
 
     private static final Pattern SPAN = Pattern.compile("(.+?)\\s+to\\s+(.+?)\\s+by\\s+(.+)");
     private static final Pattern BARE = Pattern.compile("\\d+(?:\\.\\d*)?|\\.\\d+");
@@ -25,16 +28,16 @@ final class SweepSteps {
     private static final String EXAMPLE = "write speeds like \"200 rpm, 400 rpm\", or \"200 to 2000 by 200 rpm\"";
 
     private final Speed speed;
-    private final Arguments given;
+    private final Refusals given;
 
-    SweepSteps(Speed speed, Arguments given) {
+    public SweepStops(Speed speed, Refusals given) {
         this.speed = speed;
         this.given = given;
     }
 
     /** The same speeds in reverse behind the list, the last one once. */
-    static List<SweepStep> andBack(List<SweepStep> steps, double rampSeconds) {
-        List<SweepStep> all = new ArrayList<>(steps);
+    public static List<SweepStop> andBack(List<SweepStop> steps, double rampSeconds) {
+        List<SweepStop> all = new ArrayList<>(steps);
         for (int i = steps.size() - 2; i >= 0; i--) {
             all.add(stop(steps.get(i).speedHz(), rampSeconds, steps.get(i).dwellSeconds()));
         }
@@ -42,18 +45,18 @@ final class SweepSteps {
     }
 
     /** Empty where something can't be read. */
-    List<SweepStep> list(String written, double rampSeconds, double dwellSeconds) {
-        List<SweepStep> steps = new ArrayList<>();
+    public List<SweepStop> list(String written, double rampSeconds, double dwellSeconds) {
+        List<SweepStop> steps = new ArrayList<>();
         for (String item : withUnits(written)) {
-            for (double hz : given.attempt("--speeds", () -> speeds(item)).orElse(new double[0])) {
+            for (double hz : given.attempt(Location.of(Control.SPEEDS), () -> speeds(item)).orElse(new double[0])) {
                 steps.add(stop(hz, rampSeconds, dwellSeconds));
             }
         }
         return steps;
     }
 
-    private static SweepStep stop(double hz, double rampSeconds, double dwellSeconds) {
-        return new SweepStep(hz, List.of(ramp(hz, rampSeconds)), dwellSeconds);
+    private static SweepStop stop(double hz, double rampSeconds, double dwellSeconds) {
+        return new SweepStop(hz, List.of(ramp(hz, rampSeconds)), dwellSeconds);
     }
 
     /** From wherever it is; one that takes no time is as quick as the hand. */
@@ -62,9 +65,9 @@ final class SweepSteps {
     }
 
     /** Refuses more than can be stepped through. */
-    void limit(String option, double count) {
+    public void limit(Control control, double count) {
         if (count > MOST) {
-            given.problem(option, "these are " + Math.round(count) + " speeds", "at most " + MOST + " can be stepped through");
+            given.add(control, "these are " + Math.round(count) + " speeds", "at most " + MOST + " can be stepped through");
         }
     }
 
@@ -90,7 +93,7 @@ final class SweepSteps {
             items.add(0, whole.size() == 1 ? whole.get(0) : whole.get(0) + " to " + whole.get(1) + " by " + whole.get(2));
         }
         if (items.isEmpty()) {
-            given.problem("--speeds", "there are no speeds in \"" + written + "\"", EXAMPLE);
+            given.add(Control.SPEEDS, "there are no speeds in \"" + written + "\"", EXAMPLE);
         }
         return items;
     }
@@ -120,13 +123,13 @@ final class SweepSteps {
     }
 
     /** A stop at every hold, as long as it holds; ramps and sweeps lead there. Empty where it can't be read. */
-    List<SweepStep> profile(String written) {
+    public List<SweepStop> profile(String written) {
         Optional<Profile> read = given.value(PatternReader.readProfile(written, speed));
-        List<SweepStep> steps = new ArrayList<>();
+        List<SweepStop> steps = new ArrayList<>();
         if (read.isPresent() && fits(read.get().steps())) {
             stops(read.get().steps(), new ArrayList<>(), steps);
             if (steps.isEmpty()) {
-                given.problem("--profile", "it holds no speed, and the display is read where it holds",
+                given.add(Control.PROFILE, "it holds no speed, and the display is read where it holds",
                         "add steps like \"hold: 800 rpm, for: 2 s\"");
             }
         }
@@ -136,10 +139,10 @@ final class SweepSteps {
     private boolean fits(List<Profile.Step> all) {
         double count = holds(all);
         if (Double.isNaN(count)) {
-            given.problem("--profile", "the display is read where it holds a speed, so it can't crank, follow, or repeat for ever or without a hold",
+            given.add(Control.PROFILE, "the display is read where it holds a speed, so it can't crank, follow, or repeat for ever or without a hold",
                     "use hold, ramp and sweep, and repeat some of them with times");
         }
-        limit("--profile", count);
+        limit(Control.PROFILE, count);
         return count <= MOST;
     }
 
@@ -158,7 +161,7 @@ final class SweepSteps {
         return count;
     }
 
-    private static void stops(List<Profile.Step> all, List<Profile.Step> way, List<SweepStep> steps) {
+    private static void stops(List<Profile.Step> all, List<Profile.Step> way, List<SweepStop> steps) {
         for (Profile.Step step : all) {
             if (step instanceof Profile.Ramp || step instanceof Profile.Sweep) {
                 way.add(step);
@@ -168,7 +171,7 @@ final class SweepSteps {
                 }
             } else if (step instanceof Profile.Hold hold) {
                 way.add(ramp(hold.hz(), 0));
-                steps.add(new SweepStep(hold.hz(), way, hold.seconds()));
+                steps.add(new SweepStop(hold.hz(), way, hold.seconds()));
                 way.clear();
             }
         }
