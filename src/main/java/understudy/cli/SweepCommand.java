@@ -14,6 +14,7 @@ import understudy.bench.Outlet;
 import understudy.bench.SignalPlan;
 import understudy.plot.TerminalPlot;
 import understudy.reading.Reading;
+import understudy.sweep.SweepState;
 import understudy.sweep.SweepStop;
 import understudy.sweep.SweepTable;
 import understudy.sweep.SweptCircuit;
@@ -110,7 +111,7 @@ final class SweepCommand implements Callable<Integer> {
             talk.gap();
             talk.say("Taken: the display shows " + ReadingWords.of(swept.reading()) + ".");
             said.forEach(talk::say);
-            boolean left = lead(new SweepDialogue(talk, log, swept, signal, clearance, steps, surroundings.clock()), talk);
+            boolean left = lead(new SweepDialogue(talk, log, SweepState.of(swept, steps, log.rows()), signal, clearance, surroundings.clock()), talk);
             close(log, swept, steps.size(), talk, left ? Optional.empty() : Optional.of(kept), whose);
         }
         return Main.FINE;

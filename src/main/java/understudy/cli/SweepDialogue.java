@@ -3,7 +3,6 @@ package understudy.cli;
 import java.io.IOException;
 import java.time.Clock;
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
 import java.util.concurrent.atomic.AtomicReference;
 import understudy.audio.PlayerEnd;
@@ -14,45 +13,34 @@ import understudy.bench.Playback;
 import understudy.bench.SignalPlan;
 import understudy.motion.Travel;
 import understudy.pattern.Profile;
-import understudy.reading.Expected;
+import understudy.refusal.Refused;
+import understudy.sweep.SweepInput;
 import understudy.sweep.SweepRow;
+import understudy.sweep.SweepState;
 import understudy.sweep.SweepStop;
 import understudy.sweep.SweepTable;
-import understudy.sweep.SweptCircuit;
 import understudy.text.WholeFile;
-import understudy.trace.Answer;
 import understudy.wave.Hand;
 
 /** Leads through a sweep: goes to each speed without a gap in the signal, and waits for what is displayed there. */
 final class SweepDialogue {
 
     private static final long TICK_MILLIS = 20;
-    private static final List<String> HELP = List.of(
-            "  47 or 29 mph     the number that the display shows",
-            "  nothing          it shows nothing",
-            "  erratic          it jumps about",
-            "  Enter            skips this speed",
-            "  back             the last speed once more; what was typed there is forgotten",
-            "  stop             ends the sweep here; silence, then the table",
-            "  ?                these words");
 
     private final TraceTalk talk;
     private final SweepTable log;
-    private final SweptCircuit swept;
     private final SteadySignal signal;
     private final Clearance clearance;
-    private final List<SweepStop> steps;
     private final Clock clock;
-    private boolean stopped;
+    private SweepState state;
 
-    SweepDialogue(TraceTalk talk, SweepTable log, SweptCircuit swept, SteadySignal signal, Clearance clearance,
-            List<SweepStop> steps, Clock clock) {
+    /** @param begun how it stands; its rows are in the table */
+    SweepDialogue(TraceTalk talk, SweepTable log, SweepState begun, SteadySignal signal, Clearance clearance, Clock clock) {
         this.talk = talk;
         this.log = log;
-        this.swept = swept;
+        this.state = begun;
         this.signal = signal;
         this.clearance = clearance;
-        this.steps = steps;
         this.clock = clock;
     }
 
@@ -65,27 +53,20 @@ final class SweepDialogue {
         talk.gap();
         talk.say("At each speed, wait until the display stands still, then type what it shows. Enter skips; back, stop and ?"
                 + " go at any time.");
-        while (!done()) {
+        while (!state.isOver()) {
             PlayerReport report = play();
-            if (!done()) {
+            if (!state.isOver()) {
                 String reason = report.end() instanceof PlayerEnd.Lost lost ? lost.reason() : "playing ended";
                 talk.say("The signal is gone: " + reason + ".");
-                stopped = talk.answer("Press Enter to play again, or type stop: ", () -> false).orElseThrow()
-                        .equalsIgnoreCase("stop");
+                if (talk.answer("Press Enter to play again, or type stop: ", () -> false).orElseThrow().equalsIgnoreCase("stop")) {
+                    state = state.after(new SweepInput.Stop(), clock.instant());
+                }
             }
         }
     }
 
-    private boolean done() {
-        return stopped || log.rows().size() == steps.size();
-    }
-
-    private SweepStop next() {
-        return steps.get(log.rows().size());
-    }
-
     private PlayerReport play() {
-        double startHz = startHz(next().way().get(0));
+        double startHz = startHz(state.next().way().get(0));
         SignalPlan plan = signal.plan().startingAt(startHz);
         AtomicReference<Hand> hand = plan.hand();
         hand.set(hand.get().withSpeedHz(startHz));
@@ -108,16 +89,15 @@ final class SweepDialogue {
 
     /** Until all was read, the user stopped, or the signal is gone. */
     private void through(Playback playback, AtomicReference<Hand> hand) {
-                while (!done() && !playback.isOver()) {
-            SweepStop step = next();
-            Expected expected = swept.expected(step.speedHz()).orElseThrow();
+        while (!state.isOver() && !playback.isOver()) {
+            SweepStop stop = state.next();
             int gaps = playback.status().underruns();
             talk.gap();
-            talk.say("Step " + (log.rows().size() + 1) + " of " + steps.size() + ": " + swept.words(step.speedHz())
-                    + "; expected: " + expected);
-            travel(step.way(), step.speedHz(), hand, playback);
-            playedTo(playback.framesUntil(step.dwellSeconds()), playback);
-            read(step, expected, hand, playback);
+            talk.say("Step " + (state.rows().size() + 1) + " of " + state.stops().size() + ": "
+                    + state.circuit().words(stop.speedHz()) + "; expected: " + state.expected());
+            travel(stop.way(), stop.speedHz(), hand, playback);
+            playedTo(playback.framesUntil(stop.dwellSeconds()), playback);
+            read(hand, playback);
             if (playback.status().underruns() > gaps) {
                 talk.say("Mind: the signal itself had a gap just now. If the display faltered then, type back.");
             }
@@ -158,63 +138,59 @@ final class SweepDialogue {
         }
     }
 
-    private void read(SweepStop step, Expected expected, AtomicReference<Hand> hand, Playback playback) {
-        Optional<String> line = talk.answer("Displayed, in " + expected.unit().symbol() + ": ", playback::isOver);
-        while (line.isPresent() && !understood(line.get(), step, expected, hand, playback)) {
-            line = talk.answer("Displayed, in " + expected.unit().symbol() + ": ", playback::isOver);
-        }
-    }
-
-    /** False when it has to be asked again. */
-    private boolean understood(String line, SweepStop step, Expected expected, AtomicReference<Hand> hand, Playback playback) {
-        String word = line.toLowerCase(Locale.ROOT);
-        switch (word) {
-            case "" -> {
-                return keep(step, expected, Optional.empty());
+    /** Asks until this stop is read, left, or the signal is gone. */
+    private void read(AtomicReference<Hand> hand, Playback playback) {
+        Dialogue dialogue = new Dialogue(sentence -> talk.answer(sentence, playback::isOver), talk::say);
+        int before = state.rows().size();
+        while (!state.isOver() && state.rows().size() == before) {
+            Optional<SweepInput> input = dialogue.ask(state.question());
+            if (input.isEmpty()) {
+                return;
             }
-            case "back" -> {
-                return back(hand, playback);
-            }
-            case "stop", "quit", "exit" -> {
-                stopped = true;
-                return true;
-            }
-            case "?", "help" -> {
-                talk.lines(HELP);
-                return false;
-            }
-            default -> {
-                Optional<Answer> answer = word(word).or(() -> ShownNumber.read(line, expected, "nothing, erratic, back, stop",
-                        talk::say, question -> talk.answer(question, playback::isOver)));
-                return answer.isPresent() && keep(step, expected, answer);
+            try {
+                take(input.get(), hand, playback);
+            } catch (Refused e) {
+                talk.say(Dialogue.capital(e.wrong()) + ".");
             }
         }
     }
 
-    private static Optional<Answer> word(String word) {
-        return Optional.ofNullable(TraceAnswer.WORDS.get(word)).filter(kind -> kind != Answer.Kind.COMES_AND_GOES).map(Answer::of);
+    private void take(SweepInput input, AtomicReference<Hand> hand, Playback playback) {
+        SweepState after = state.after(input, clock.instant());
+        int rows = after.rows().size();
+        if (rows > state.rows().size()) {
+            keep(after, input);
+        } else if (rows < state.rows().size()) {
+            if (written(log::removeLast)) {
+                state = after;
+                goBack(hand, playback);
+            }
+        } else {
+            state = after;
+        }
     }
 
-    private boolean back(AtomicReference<Hand> hand, Playback playback) {
-        int count = log.rows().size();
-        if (count == 0) {
-            talk.say("This is the first speed.");
-            return false;
+    private void keep(SweepState after, SweepInput input) {
+        SweepRow row = after.rows().get(after.rows().size() - 1);
+        if (!written(() -> log.add(row))) {
+            return;
         }
-        if (written(log::removeLast) && count > 1) {
-            // so that it is reached from where it was reached before: a display that lags shows another number from above
-            double beforeHz = steps.get(count - 2).speedHz();
-            travel(List.of(new Profile.Ramp(Double.NaN, beforeHz, seconds(next().way().get(0)))), beforeHz, hand, playback);
+        state = after;
+        if (input instanceof SweepInput.Shown shown && !shown.note().isEmpty()) {
+            talk.say(shown.note() + ".");
         }
-        return true;
+        if (row.seen().isPresent()) {
+            talk.say(after.verdict());
+        }
     }
 
-    private boolean keep(SweepStop step, Expected expected, Optional<Answer> seen) {
-        SweepRow row = new SweepRow(clock.instant(), step.speedHz(), swept.frequencyHz(step.speedHz()), expected, seen);
-        if (written(() -> log.add(row)) && seen.isPresent()) {
-            talk.say(row.right() ? "Right." : (row.tells() ? "Not right: " : "This can't tell: ") + row.reason() + ".");
+    /** So that it is reached from where it was reached before: a display that lags shows another number from above. */
+    private void goBack(AtomicReference<Hand> hand, Playback playback) {
+        int count = state.rows().size();
+        if (count > 0) {
+            double beforeHz = state.stops().get(count - 1).speedHz();
+            travel(List.of(new Profile.Ramp(Double.NaN, beforeHz, seconds(state.next().way().get(0)))), beforeHz, hand, playback);
         }
-        return true;
     }
 
     private interface Writing {
@@ -231,7 +207,7 @@ final class SweepDialogue {
                 talk.say(log.file() + " can't be written: " + WholeFile.reason(e) + ". What was typed before is kept. Mend that,"
                         + " then press Enter to try again; or type stop.");
                 if (talk.answer("Enter or stop: ", () -> false).orElseThrow().equalsIgnoreCase("stop")) {
-                    stopped = true;
+                    state = state.after(new SweepInput.Stop(), clock.instant());
                     return false;
                 }
             }

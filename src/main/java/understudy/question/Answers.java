@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.function.Function;
 import java.util.stream.Collectors;
 import understudy.quantity.Range;
 import understudy.refusal.Location;
@@ -87,6 +88,32 @@ public sealed interface Answers<T> {
         @Override
         public List<Meaning> meanings() {
             return options.stream().map(option -> new Meaning(option.names().get(0), option.meaning())).toList();
+        }
+    }
+
+    /**
+     * One of these, by a name, or something else that is read on its own.
+     *
+     * @param other   reads what is none of the names
+     * @param meaning of something else
+     */
+    record Otherwise<T>(List<Option<T>> options, Function<String, Result<T>> other, Meaning meaning) implements Answers<T> {
+        public Otherwise {
+            options = List.copyOf(options);
+        }
+
+        @Override
+        public Result<T> read(String typed) {
+            String plain = Typing.plain(typed);
+            return options.stream().filter(option -> option.names().contains(plain)).findFirst()
+                    .map(option -> Result.of(option.value())).orElseGet(() -> other.apply(typed));
+        }
+
+        @Override
+        public List<Meaning> meanings() {
+            List<Meaning> meanings = new ArrayList<>(List.of(meaning));
+            options.forEach(option -> meanings.add(new Meaning(option.names().get(0), option.meaning())));
+            return meanings;
         }
     }
 
