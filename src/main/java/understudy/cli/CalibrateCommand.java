@@ -7,7 +7,6 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalInt;
-import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
@@ -38,17 +37,12 @@ import understudy.text.Json;
             "",
             "Nothing but the meter, or the patch cable, may be connected to the output."
         })
-final class CalibrateCommand implements Callable<Integer> {
+final class CalibrateCommand extends HouseCommand {
 
     private static final Range RATE = new Range(8000, 768_000, Unit.HERTZ);
     private static final Range LEVEL = new Range(1, 100, Unit.PERCENT);
     private static final double USUAL_PERCENT = 50;
     private static final int MOST_CHANNELS = 16;
-
-    private final Surroundings surroundings;
-
-    @Mixin
-    private HelpOption help;
 
     @Option(names = "--meter", description = "With a voltmeter: tells volts, and with --load the output resistance.")
     private boolean meter;
@@ -93,7 +87,7 @@ final class CalibrateCommand implements Callable<Integer> {
     private boolean yes;
 
     CalibrateCommand(Surroundings surroundings) {
-        this.surroundings = surroundings;
+        super(surroundings);
     }
 
     /** What both ways have in common. {@code channel} is counted from 0, {@code level} is a fraction of full scale. */

@@ -2,9 +2,7 @@ package understudy.cli;
 
 import java.util.List;
 import java.util.Optional;
-import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
-import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Parameters;
 import understudy.bench.Consent;
 import understudy.pattern.Hazard;
@@ -17,12 +15,7 @@ import understudy.pattern.Pattern;
         abbreviateSynopsis = true,
         description = "Tells what can hurt people or machines, and what to do about it.",
         footer = {"", "Examples:", "  understudy cautions", "  understudy cautions crank-36-1-vr"})
-final class CautionsCommand implements Callable<Integer> {
-
-    private final Surroundings surroundings;
-
-    @Mixin
-    private HelpOption help;
+final class CautionsCommand extends HouseCommand {
 
     @Parameters(
             paramLabel = "PATTERN",
@@ -31,7 +24,7 @@ final class CautionsCommand implements Callable<Integer> {
     private String patternName;
 
     CautionsCommand(Surroundings surroundings) {
-        this.surroundings = surroundings;
+        super(surroundings);
     }
 
     @Override

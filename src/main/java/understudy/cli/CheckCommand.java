@@ -3,9 +3,7 @@ package understudy.cli;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
-import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
-import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 import understudy.pattern.PatternLibrary;
@@ -26,12 +24,7 @@ import understudy.trace.CircuitReader;
         abbreviateSynopsis = true,
         description = "Tells everything that is wrong with pattern and circuit files.",
         footer = {"", "Examples:", "  understudy check my-wheel.yaml", "  understudy check bench/*.yaml --json"})
-final class CheckCommand implements Callable<Integer> {
-
-    private final Surroundings surroundings;
-
-    @Mixin
-    private HelpOption help;
+final class CheckCommand extends HouseCommand {
 
     @Parameters(paramLabel = "FILE", arity = "1..*", description = "Pattern and circuit files.")
     private List<String> files;
@@ -40,7 +33,7 @@ final class CheckCommand implements Callable<Integer> {
     private boolean json;
 
     CheckCommand(Surroundings surroundings) {
-        this.surroundings = surroundings;
+        super(surroundings);
     }
 
     @Override

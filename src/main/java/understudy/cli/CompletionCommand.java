@@ -1,9 +1,7 @@
 package understudy.cli;
 
-import java.util.concurrent.Callable;
 import picocli.AutoComplete;
 import picocli.CommandLine.Command;
-import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Spec;
 
@@ -19,18 +17,13 @@ import picocli.CommandLine.Spec;
             "  source <(understudy completion)    now, in this shell",
             "  understudy completion >> ~/.bashrc    in every bash from the next on"
         })
-final class CompletionCommand implements Callable<Integer> {
-
-    private final Surroundings surroundings;
-
-    @Mixin
-    private HelpOption help;
+final class CompletionCommand extends HouseCommand {
 
     @Spec
     private CommandSpec spec;
 
     CompletionCommand(Surroundings surroundings) {
-        this.surroundings = surroundings;
+        super(surroundings);
     }
 
     @Override

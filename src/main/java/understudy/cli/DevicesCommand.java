@@ -4,9 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.OptionalInt;
-import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
-import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 import understudy.audio.Device;
 import understudy.audio.DeviceChoice;
@@ -21,21 +19,16 @@ import understudy.text.Json;
         abbreviateSynopsis = true,
         description = "Lists the audio devices, and what each really opens with.",
         footer = {"", "Examples:", "  understudy devices", "  understudy devices --json"})
-final class DevicesCommand implements Callable<Integer> {
+final class DevicesCommand extends HouseCommand {
 
     private static final int[] RATES_HZ = {44_100, 48_000, 96_000, 192_000};
     private static final int[] CHANNELS = {2, 4, 6, 8};
-
-    private final Surroundings surroundings;
-
-    @Mixin
-    private HelpOption help;
 
     @Option(names = "--json", description = "Prints JSON, for scripts.")
     private boolean json;
 
     DevicesCommand(Surroundings surroundings) {
-        this.surroundings = surroundings;
+        super(surroundings);
     }
 
     @Override

@@ -6,7 +6,6 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
-import java.util.concurrent.Callable;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import picocli.CommandLine.Command;
@@ -49,17 +48,12 @@ import understudy.text.Json;
             "",
             "With --series it chooses nothing and judges that build instead."
         })
-final class DividerCommand implements Callable<Integer> {
+final class DividerCommand extends HouseCommand {
 
     private static final Map<String, Preferred> VALUES =
             Map.of("E12", Preferred.E12, "E24", Preferred.E24, "E96", Preferred.E96);
     private static final Pattern FROM_TO = Pattern.compile("(.+?)\\s+to\\s+(.+)");
     private static final Range DUTY = new Range(1, 99, Unit.PERCENT);
-
-    private final Surroundings surroundings;
-
-    @Mixin
-    private HelpOption help;
 
     @Option(names = "--input", paramLabel = "KIND", required = true, description = SignalOptions.INPUT_HELP)
     private String input;
@@ -100,7 +94,7 @@ final class DividerCommand implements Callable<Integer> {
     private boolean json;
 
     DividerCommand(Surroundings surroundings) {
-        this.surroundings = surroundings;
+        super(surroundings);
     }
 
     @Override

@@ -4,9 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
-import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
-import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 import understudy.pattern.NamedOutput;
@@ -47,15 +45,10 @@ import understudy.trace.Subjects;
             "",
             "'understudy guide reading' has every kind of reading, word by word."
         })
-final class ExpectCommand implements Callable<Integer> {
+final class ExpectCommand extends HouseCommand {
 
     private static final Range FREQUENCY = new Range(0, 200_000, Unit.HERTZ);
     private static final Range ROLLS = new Range(0.1, 20, Unit.METRE);
-
-    private final Surroundings surroundings;
-
-    @Mixin
-    private HelpOption help;
 
     @Parameters(paramLabel = "PATTERN", arity = "0..1", description = "What is injected: a pattern or a circuit, by name or file.")
     private String patternName;
@@ -112,7 +105,7 @@ final class ExpectCommand implements Callable<Integer> {
     private Optional<Double> usualHz = Optional.empty();
 
     ExpectCommand(Surroundings surroundings) {
-        this.surroundings = surroundings;
+        super(surroundings);
     }
 
     @Override

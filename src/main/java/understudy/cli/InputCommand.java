@@ -5,9 +5,7 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
-import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 import understudy.quantity.Range;
 import understudy.quantity.Unit;
@@ -35,15 +33,10 @@ import understudy.text.Json;
             "  understudy input",
             "  understudy input --open \"4.96 V\" --with \"10k 1%%\" --loaded \"3.31 V\""
         })
-final class InputCommand implements Callable<Integer> {
+final class InputCommand extends HouseCommand {
 
     private static final Range VOLTS = new Range(-60, 60, Unit.VOLT);
     private static final Range OHMS = new Range(1, 1e9, Unit.OHM);
-
-    private final Surroundings surroundings;
-
-    @Mixin
-    private HelpOption help;
 
     @Option(names = "--open", paramLabel = "VOLTS", description = "The meter's reading on the bare pin.")
     private String open;
@@ -64,7 +57,7 @@ final class InputCommand implements Callable<Integer> {
     private boolean json;
 
     InputCommand(Surroundings surroundings) {
-        this.surroundings = surroundings;
+        super(surroundings);
     }
 
     @Override

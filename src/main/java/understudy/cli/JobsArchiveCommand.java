@@ -1,8 +1,6 @@
 package understudy.cli;
 
-import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
-import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Parameters;
 import understudy.store.Store;
 
@@ -13,18 +11,13 @@ import understudy.store.Store;
         abbreviateSynopsis = true,
         description = "Puts a job away: it is kept, but no longer listed.",
         footer = {"", "Examples:", "  understudy jobs archive speedometer-may"})
-final class JobsArchiveCommand implements Callable<Integer> {
-
-    private final Surroundings surroundings;
-
-    @Mixin
-    private HelpOption help;
+final class JobsArchiveCommand extends HouseCommand {
 
     @Parameters(paramLabel = "NAME", description = "The job.")
     private String name;
 
     JobsArchiveCommand(Surroundings surroundings) {
-        this.surroundings = surroundings;
+        super(surroundings);
     }
 
     @Override

@@ -4,9 +4,7 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Locale;
-import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
-import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 import understudy.refusal.Refused;
@@ -29,12 +27,7 @@ import understudy.trace.Job;
             "  understudy jobs export speedometer-may --to speedometer-may.json",
             "  understudy jobs export speedometer-may --to speedometer-may.csv --replace"
         })
-final class JobsExportCommand implements Callable<Integer> {
-
-    private final Surroundings surroundings;
-
-    @Mixin
-    private HelpOption help;
+final class JobsExportCommand extends HouseCommand {
 
     @Parameters(paramLabel = "NAME", description = "The job.")
     private String name;
@@ -50,7 +43,7 @@ final class JobsExportCommand implements Callable<Integer> {
     private boolean replace;
 
     JobsExportCommand(Surroundings surroundings) {
-        this.surroundings = surroundings;
+        super(surroundings);
     }
 
     @Override

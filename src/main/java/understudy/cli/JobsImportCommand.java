@@ -1,9 +1,7 @@
 package understudy.cli;
 
 import java.util.Optional;
-import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
-import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 import understudy.refusal.Refused;
@@ -23,12 +21,7 @@ import understudy.trace.Job;
             "  understudy jobs import speedometer-may.json",
             "  understudy jobs import speedometer-may.json --as speedometer-copy"
         })
-final class JobsImportCommand implements Callable<Integer> {
-
-    private final Surroundings surroundings;
-
-    @Mixin
-    private HelpOption help;
+final class JobsImportCommand extends HouseCommand {
 
     @Parameters(paramLabel = "FILE", description = "The file, ending in .json.")
     private String file;
@@ -37,7 +30,7 @@ final class JobsImportCommand implements Callable<Integer> {
     private String as;
 
     JobsImportCommand(Surroundings surroundings) {
-        this.surroundings = surroundings;
+        super(surroundings);
     }
 
     @Override

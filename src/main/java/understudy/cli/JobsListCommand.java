@@ -2,9 +2,7 @@ package understudy.cli;
 
 import java.util.List;
 import java.util.Map;
-import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
-import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 import understudy.store.JobLine;
@@ -25,16 +23,11 @@ import understudy.text.Json;
             "  understudy jobs list fieldhand rough",
             "  understudy jobs list --all --json"
         })
-final class JobsListCommand implements Callable<Integer> {
+final class JobsListCommand extends HouseCommand {
 
     private static final int USUAL = 50;
     private static final int MOST = 1_000_000;
     private static final int VEHICLE_LETTERS = 24;
-
-    private final Surroundings surroundings;
-
-    @Mixin
-    private HelpOption help;
 
     @Parameters(
             paramLabel = "WORD",
@@ -52,7 +45,7 @@ final class JobsListCommand implements Callable<Integer> {
     private boolean json;
 
     JobsListCommand(Surroundings surroundings) {
-        this.surroundings = surroundings;
+        super(surroundings);
     }
 
     @Override

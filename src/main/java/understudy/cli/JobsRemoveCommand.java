@@ -1,8 +1,6 @@
 package understudy.cli;
 
-import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
-import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 import understudy.store.JobLine;
@@ -20,12 +18,7 @@ import understudy.store.Store;
             "  understudy jobs remove speedometer-may",
             "  understudy jobs remove speedometer-may --yes speedometer-may"
         })
-final class JobsRemoveCommand implements Callable<Integer> {
-
-    private final Surroundings surroundings;
-
-    @Mixin
-    private HelpOption help;
+final class JobsRemoveCommand extends HouseCommand {
 
     @Parameters(paramLabel = "NAME", description = "The job.")
     private String name;
@@ -34,7 +27,7 @@ final class JobsRemoveCommand implements Callable<Integer> {
     private String yes;
 
     JobsRemoveCommand(Surroundings surroundings) {
-        this.surroundings = surroundings;
+        super(surroundings);
     }
 
     @Override

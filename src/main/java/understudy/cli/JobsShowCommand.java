@@ -1,8 +1,6 @@
 package understudy.cli;
 
-import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
-import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Parameters;
 import understudy.store.Store;
 import understudy.trace.Hunt;
@@ -14,18 +12,13 @@ import understudy.trace.Hunt;
         abbreviateSynopsis = true,
         description = "Tells what happened in a job, how it stands, what is next.",
         footer = {"", "Examples:", "  understudy jobs show speedometer-may"})
-final class JobsShowCommand implements Callable<Integer> {
-
-    private final Surroundings surroundings;
-
-    @Mixin
-    private HelpOption help;
+final class JobsShowCommand extends HouseCommand {
 
     @Parameters(paramLabel = "NAME", description = "The job.")
     private String name;
 
     JobsShowCommand(Surroundings surroundings) {
-        this.surroundings = surroundings;
+        super(surroundings);
     }
 
     @Override

@@ -1,8 +1,6 @@
 package understudy.cli;
 
-import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
-import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Parameters;
 import understudy.store.Store;
 
@@ -13,18 +11,13 @@ import understudy.store.Store;
         abbreviateSynopsis = true,
         description = "Lists a job again that was archived.",
         footer = {"", "Examples:", "  understudy jobs unarchive speedometer-may"})
-final class JobsUnarchiveCommand implements Callable<Integer> {
-
-    private final Surroundings surroundings;
-
-    @Mixin
-    private HelpOption help;
+final class JobsUnarchiveCommand extends HouseCommand {
 
     @Parameters(paramLabel = "NAME", description = "The job.")
     private String name;
 
     JobsUnarchiveCommand(Surroundings surroundings) {
-        this.surroundings = surroundings;
+        super(surroundings);
     }
 
     @Override

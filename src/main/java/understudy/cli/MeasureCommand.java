@@ -6,10 +6,8 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
-import java.util.concurrent.Callable;
 import java.util.stream.Collectors;
 import picocli.CommandLine.Command;
-import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 import understudy.audio.Device;
@@ -47,7 +45,7 @@ import understudy.text.Json;
             "  understudy measure cranking.wav --pattern crank-36-1-vr --profile cranking.yaml",
             "  understudy measure --device \"USB\" --for \"5 s\" --plot spectrum.png"
         })
-final class MeasureCommand implements Callable<Integer> {
+final class MeasureCommand extends HouseCommand {
 
     private static final Range LENGTH = new Range(0.01, 600, Unit.SECOND);
     private static final Range RATE = new Range(8000, 768_000, Unit.HERTZ);
@@ -59,11 +57,6 @@ final class MeasureCommand implements Callable<Integer> {
     private static final double MOST_PROFILE_SECONDS = 600;
     /** An even row of events at this part of the mains frequency may be hum, and nothing else. */
     private static final double LIKE_MAINS = 0.003;
-
-    private final Surroundings surroundings;
-
-    @Mixin
-    private HelpOption help;
 
     @Parameters(paramLabel = "FILE", arity = "0..1", description = "A recording, ending in .wav.")
     private String fileName;
@@ -103,7 +96,7 @@ final class MeasureCommand implements Callable<Integer> {
     private boolean json;
 
     MeasureCommand(Surroundings surroundings) {
-        this.surroundings = surroundings;
+        super(surroundings);
     }
 
     @Override

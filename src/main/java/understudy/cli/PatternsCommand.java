@@ -2,9 +2,7 @@ package understudy.cli;
 
 import java.util.List;
 import java.util.Map;
-import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
-import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 import understudy.pattern.Hazard;
 import understudy.pattern.Output;
@@ -19,18 +17,13 @@ import understudy.text.Json;
         abbreviateSynopsis = true,
         description = "Lists the patterns that come with Understudy.",
         footer = {"", "Examples:", "  understudy patterns", "  understudy patterns --json"})
-final class PatternsCommand implements Callable<Integer> {
-
-    private final Surroundings surroundings;
-
-    @Mixin
-    private HelpOption help;
+final class PatternsCommand extends HouseCommand {
 
     @Option(names = "--json", description = "Prints JSON, for scripts.")
     private boolean json;
 
     PatternsCommand(Surroundings surroundings) {
-        this.surroundings = surroundings;
+        super(surroundings);
     }
 
     @Override

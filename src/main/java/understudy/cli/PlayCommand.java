@@ -1,7 +1,6 @@
 package understudy.cli;
 
 import java.time.Duration;
-import java.util.concurrent.Callable;
 import java.util.concurrent.atomic.AtomicReference;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -40,15 +39,10 @@ import understudy.wave.Hand;
             "little, s lets you type one, + and - change the level, 1 to 9 switch faults,",
             "space stops."
         })
-final class PlayCommand implements Callable<Integer> {
+final class PlayCommand extends HouseCommand {
 
     private static final Range LENGTH = new Range(0.1, 1_000_000, Unit.SECOND);
     private static final Range LATENCY = new Range(0.005, 1, Unit.SECOND);
-
-    private final Surroundings surroundings;
-
-    @Mixin
-    private HelpOption help;
 
     @Parameters(paramLabel = "PATTERN", description = "A pattern, by name or file.")
     private String patternName;
@@ -69,7 +63,7 @@ final class PlayCommand implements Callable<Integer> {
     private boolean yes;
 
     PlayCommand(Surroundings surroundings) {
-        this.surroundings = surroundings;
+        super(surroundings);
     }
 
     @Override

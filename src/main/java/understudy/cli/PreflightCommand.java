@@ -4,9 +4,7 @@ import java.io.IOException;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
-import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
-import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 import understudy.bench.ChannelMap;
@@ -41,14 +39,9 @@ import understudy.text.Json;
             "",
             "It is worked out on paper: nothing is played. Faults that are on act."
         })
-final class PreflightCommand implements Callable<Integer> {
+final class PreflightCommand extends HouseCommand {
 
     private static final int DRAWN_ROWS = 4;
-
-    private final Surroundings surroundings;
-
-    @Mixin
-    private HelpOption help;
 
     @Parameters(paramLabel = "PATTERN", description = "A pattern, by name or file.")
     private String patternName;
@@ -86,7 +79,7 @@ final class PreflightCommand implements Callable<Integer> {
     private boolean json;
 
     PreflightCommand(Surroundings surroundings) {
-        this.surroundings = surroundings;
+        super(surroundings);
     }
 
     @Override

@@ -5,7 +5,6 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
-import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
@@ -36,17 +35,12 @@ import understudy.text.Json;
             "  understudy render sine --speed \"1 kHz\" --for \"2 min\" --bits 16 --out tone.wav",
             "  understudy render sine --profile \"sweep: 9 kHz, for: 9 s\" --out sweep.wav"
         })
-final class RenderCommand implements Callable<Integer> {
+final class RenderCommand extends HouseCommand {
 
     private static final Range LENGTH = new Range(0.001, 1_000_000, Unit.SECOND);
     private static final double DEFAULT_SECONDS = 10;
     private static final Map<String, SampleFormat> FORMATS = Map.of(
             "16", SampleFormat.PCM16, "24", SampleFormat.PCM24, "32", SampleFormat.PCM32, "float", SampleFormat.FLOAT32);
-
-    private final Surroundings surroundings;
-
-    @Mixin
-    private HelpOption help;
 
     @Parameters(paramLabel = "PATTERN", description = "A pattern, by name or file.")
     private String patternName;
@@ -67,7 +61,7 @@ final class RenderCommand implements Callable<Integer> {
     private boolean json;
 
     RenderCommand(Surroundings surroundings) {
-        this.surroundings = surroundings;
+        super(surroundings);
     }
 
     @Override

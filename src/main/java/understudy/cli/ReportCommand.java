@@ -6,18 +6,16 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Arrays;
 import java.util.Optional;
-import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
-import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
+import understudy.refusal.Refused;
 import understudy.report.Paper;
 import understudy.report.Report;
 import understudy.report.ReportFile;
 import understudy.store.Store;
 import understudy.trace.Entry;
 import understudy.trace.Hunt;
-import understudy.refusal.Refused;
 
 /** Writes a job's report. */
 @Command(
@@ -35,12 +33,7 @@ import understudy.refusal.Refused;
             "The file holds everything that belongs to it, drawings too; nothing is fetched",
             "when it is read. 'understudy jobs' lists the jobs."
         })
-final class ReportCommand implements Callable<Integer> {
-
-    private final Surroundings surroundings;
-
-    @Mixin
-    private HelpOption help;
+final class ReportCommand extends HouseCommand {
 
     @Parameters(paramLabel = "JOB", description = "The job, by its name.")
     private String jobName;
@@ -56,7 +49,7 @@ final class ReportCommand implements Callable<Integer> {
     private boolean replace;
 
     ReportCommand(Surroundings surroundings) {
-        this.surroundings = surroundings;
+        super(surroundings);
     }
 
     @Override

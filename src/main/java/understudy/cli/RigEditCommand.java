@@ -1,6 +1,5 @@
 package understudy.cli;
 
-import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
@@ -21,12 +20,7 @@ import understudy.store.Store;
             "  understudy rig edit bench --rename table --notes \"second shelf\"",
             "  understudy rig edit bench --override-limit \"5 mA to 6 mA\" --because \"module's data, page 7: 10 mA\""
         })
-final class RigEditCommand implements Callable<Integer> {
-
-    private final Surroundings surroundings;
-
-    @Mixin
-    private HelpOption help;
+final class RigEditCommand extends HouseCommand {
 
     @Parameters(paramLabel = "NAME", description = "The rig.")
     private String name;
@@ -38,7 +32,7 @@ final class RigEditCommand implements Callable<Integer> {
     private RigOptions options;
 
     RigEditCommand(Surroundings surroundings) {
-        this.surroundings = surroundings;
+        super(surroundings);
     }
 
     @Override

@@ -1,9 +1,7 @@
 package understudy.cli;
 
 import java.util.List;
-import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
-import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 import understudy.store.NamedRig;
 import understudy.store.Store;
@@ -16,18 +14,13 @@ import understudy.text.Json;
         abbreviateSynopsis = true,
         description = "Lists your rigs.",
         footer = {"", "Examples:", "  understudy rig list", "  understudy rig list --json > rigs.json"})
-final class RigListCommand implements Callable<Integer> {
-
-    private final Surroundings surroundings;
-
-    @Mixin
-    private HelpOption help;
+final class RigListCommand extends HouseCommand {
 
     @Option(names = "--json", description = "Prints all of every rig, its calibrations too, as JSON.")
     private boolean json;
 
     RigListCommand(Surroundings surroundings) {
-        this.surroundings = surroundings;
+        super(surroundings);
     }
 
     @Override

@@ -1,6 +1,5 @@
 package understudy.cli;
 
-import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Parameters;
@@ -19,12 +18,7 @@ import understudy.store.Store;
             "  understudy rig make bench --device \"USB\"",
             "  understudy rig make bench --full-scale \"1.38 V 2%%\" --series \"18k 1%%\" --shunt \"4k7 1%%\""
         })
-final class RigMakeCommand implements Callable<Integer> {
-
-    private final Surroundings surroundings;
-
-    @Mixin
-    private HelpOption help;
+final class RigMakeCommand extends HouseCommand {
 
     @Parameters(paramLabel = "NAME", description = "What to call it, like bench.")
     private String name;
@@ -33,7 +27,7 @@ final class RigMakeCommand implements Callable<Integer> {
     private RigOptions options;
 
     RigMakeCommand(Surroundings surroundings) {
-        this.surroundings = surroundings;
+        super(surroundings);
     }
 
     @Override

@@ -1,8 +1,6 @@
 package understudy.cli;
 
-import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
-import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 import understudy.store.NamedRig;
@@ -15,12 +13,7 @@ import understudy.store.Store;
         abbreviateSynopsis = true,
         description = "Removes a rig and its calibrations, for good.",
         footer = {"", "Examples:", "  understudy rig remove bench", "  understudy rig remove bench --yes bench"})
-final class RigRemoveCommand implements Callable<Integer> {
-
-    private final Surroundings surroundings;
-
-    @Mixin
-    private HelpOption help;
+final class RigRemoveCommand extends HouseCommand {
 
     @Parameters(paramLabel = "NAME", description = "The rig.")
     private String name;
@@ -29,7 +22,7 @@ final class RigRemoveCommand implements Callable<Integer> {
     private String yes;
 
     RigRemoveCommand(Surroundings surroundings) {
-        this.surroundings = surroundings;
+        super(surroundings);
     }
 
     @Override

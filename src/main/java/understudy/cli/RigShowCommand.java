@@ -1,9 +1,7 @@
 package understudy.cli;
 
 import java.util.List;
-import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
-import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 import understudy.store.Calibration;
@@ -18,12 +16,7 @@ import understudy.text.Json;
         abbreviateSynopsis = true,
         description = "Tells all about one rig, with its calibrations.",
         footer = {"", "Examples:", "  understudy rig show bench", "  understudy rig show bench --json"})
-final class RigShowCommand implements Callable<Integer> {
-
-    private final Surroundings surroundings;
-
-    @Mixin
-    private HelpOption help;
+final class RigShowCommand extends HouseCommand {
 
     @Parameters(paramLabel = "NAME", description = "The rig.")
     private String name;
@@ -32,7 +25,7 @@ final class RigShowCommand implements Callable<Integer> {
     private boolean json;
 
     RigShowCommand(Surroundings surroundings) {
-        this.surroundings = surroundings;
+        super(surroundings);
     }
 
     @Override

@@ -3,9 +3,7 @@ package understudy.cli;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
-import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
-import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 import understudy.pattern.Pattern;
@@ -27,14 +25,9 @@ import understudy.text.Json;
             "  understudy show crank-36-1-vr --speed \"200 rpm\" --plot crank.png",
             "  understudy show crank-36-1-vr --fault \"fault: missing tooth, tooth: 5\""
         })
-final class ShowCommand implements Callable<Integer> {
+final class ShowCommand extends HouseCommand {
 
     private static final int DRAWN_ROWS = 4;
-
-    private final Surroundings surroundings;
-
-    @Mixin
-    private HelpOption help;
 
     @Parameters(paramLabel = "PATTERN", description = "A pattern, by name or file.")
     private String patternName;
@@ -55,7 +48,7 @@ final class ShowCommand implements Callable<Integer> {
     private boolean json;
 
     ShowCommand(Surroundings surroundings) {
-        this.surroundings = surroundings;
+        super(surroundings);
     }
 
     @Override

@@ -3,7 +3,6 @@ package understudy.cli;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
@@ -37,14 +36,9 @@ import understudy.sweep.SweptCircuit;
             "At each speed you are asked what the display shows. Every answer is in the file",
             "before the next speed; type ? for what else goes."
         })
-final class SweepCommand implements Callable<Integer> {
+final class SweepCommand extends HouseCommand {
 
     private static final int DRAWN_ROWS = 4;
-
-    private final Surroundings surroundings;
-
-    @Mixin
-    private HelpOption help;
 
     @Parameters(paramLabel = "CIRCUIT", description = "What is injected: a circuit or a pattern, by name or file.")
     private String name;
@@ -77,7 +71,7 @@ final class SweepCommand implements Callable<Integer> {
     private boolean yes;
 
     SweepCommand(Surroundings surroundings) {
-        this.surroundings = surroundings;
+        super(surroundings);
     }
 
     @Override

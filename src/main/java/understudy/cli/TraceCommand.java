@@ -3,7 +3,6 @@ package understudy.cli;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
@@ -34,12 +33,7 @@ import understudy.trace.Step;
             "You are asked everything, line by line. Every answer is kept at once: stop at",
             "any prompt, and resume there. Type ? at a prompt for what else goes."
         })
-final class TraceCommand implements Callable<Integer> {
-
-    private final Surroundings surroundings;
-
-    @Mixin
-    private HelpOption help;
+final class TraceCommand extends HouseCommand {
 
     @Parameters(paramLabel = "CIRCUIT", arity = "0..1", description = "The suspect circuit, by name or file.")
     private String circuitName;
@@ -69,7 +63,7 @@ final class TraceCommand implements Callable<Integer> {
     private TraceEquipment.Options equipment;
 
     TraceCommand(Surroundings surroundings) {
-        this.surroundings = surroundings;
+        super(surroundings);
     }
 
     @Override
