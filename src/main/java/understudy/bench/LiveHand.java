@@ -23,6 +23,10 @@ public final class LiveHand {
         this.hand = hand;
     }
 
+    public Pattern pattern() {
+        return pattern;
+    }
+
     public Hand now() {
         return hand.get();
     }

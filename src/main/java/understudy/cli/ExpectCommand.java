@@ -27,6 +27,7 @@ import understudy.text.Json;
 import understudy.trace.Circuit;
 import understudy.trace.CircuitFiles;
 import understudy.trace.Subjects;
+import understudy.view.Injected;
 
 /** Tells what the module should display, and learns from what it does display. */
 @Command(

@@ -8,6 +8,8 @@ import understudy.reading.DisplayUnit;
 import understudy.reading.Expected;
 import understudy.reading.Reading;
 import understudy.text.Json;
+import understudy.view.Injected;
+import understudy.view.ReadingWords;
 
 /** What a display should show at each of some points, in text, as a table for the wall, as CSV and as JSON. */
 final class ExpectedReport {

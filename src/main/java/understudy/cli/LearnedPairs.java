@@ -14,9 +14,10 @@ import understudy.reading.DisplayUnit;
 import understudy.reading.Displayed;
 import understudy.reading.Learned;
 import understudy.reading.Pair;
-import understudy.text.Problems;
 import understudy.refusal.Result;
+import understudy.text.Problems;
 import understudy.text.TextFile;
+import understudy.view.Injected;
 
 /**
  * Reads pairs of what was injected and what was displayed: "100 Hz: 16 km/h, 200 Hz: 32", or a file with one on each

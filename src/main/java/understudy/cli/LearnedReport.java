@@ -20,6 +20,7 @@ import understudy.reading.Reading;
 import understudy.reading.Scale;
 import understudy.reading.ScaleFit;
 import understudy.text.Json;
+import understudy.view.FindingWords;
 
 /** What was learned of a display, in plain words and for scripts. */
 final class LearnedReport {

@@ -1,9 +1,9 @@
 package understudy.cli;
 
-import static understudy.cli.SignalWords.degrees;
-import static understudy.cli.SignalWords.hertz;
-import static understudy.cli.SignalWords.seconds;
-import static understudy.cli.SignalWords.volts;
+import static understudy.view.SignalWords.degrees;
+import static understudy.view.SignalWords.hertz;
+import static understudy.view.SignalWords.seconds;
+import static understudy.view.SignalWords.volts;
 
 import java.math.MathContext;
 import java.util.ArrayList;
@@ -17,6 +17,7 @@ import understudy.pattern.Hazard;
 import understudy.pattern.Pattern;
 import understudy.pattern.Speed;
 import understudy.text.Json;
+import understudy.view.SignalWords;
 import understudy.wave.Fit;
 import understudy.wave.OutputFacts;
 
@@ -112,7 +113,7 @@ final class PatternFacts {
         for (int i = 0; i < outputs.size(); i++) {
             List<String> row = new ArrayList<>(List.of(outputs.get(i).output()));
             for (double hz : speedsHz) {
-                row.add(PlanNotes.percent(swingKept(outputs.get(i), hz)));
+                row.add(SignalWords.percent(swingKept(outputs.get(i), hz)));
             }
             table.row(row);
         }

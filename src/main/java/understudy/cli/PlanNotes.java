@@ -16,10 +16,6 @@ final class PlanNotes {
         return lines;
     }
 
-    static String percent(double part) {
-        return Math.round(part * 100) + " %";
-    }
-
     /** What the sample rate loses of quick shapes. */
     static List<String> losses(SignalPlan plan) {
         return plan.swingLosses().stream().map(loss -> CommandWords.text(loss.warning())).toList();

@@ -19,6 +19,8 @@ import understudy.bench.SwingLoss;
 import understudy.quantity.Range;
 import understudy.quantity.Unit;
 import understudy.refusal.Refused;
+import understudy.view.EndReport;
+import understudy.view.StatusLine;
 import understudy.wave.Hand;
 
 /** Plays a signal in real time. */

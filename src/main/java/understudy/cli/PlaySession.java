@@ -2,7 +2,11 @@ package understudy.cli;
 
 import java.io.IOException;
 import java.time.Duration;
+import java.util.ArrayList;
+import java.util.List;
 import java.util.Optional;
+import java.util.stream.Collectors;
+import java.util.stream.IntStream;
 import org.jline.terminal.Attributes;
 import org.jline.terminal.Terminal;
 import org.jline.utils.Signals;
@@ -10,6 +14,7 @@ import understudy.audio.PlayerReport;
 import understudy.bench.LiveHand;
 import understudy.bench.Playback;
 import understudy.refusal.Refused;
+import understudy.view.StatusLine;
 
 /** The time while it plays: takes keys, shows how it stands, and sees to it that every way out fades out first. */
 final class PlaySession {
@@ -53,7 +58,7 @@ final class PlaySession {
     }
 
     private PlayerReport withKeys() throws IOException, InterruptedException {
-        status.keys().forEach(surroundings.out()::println);
+        keys().forEach(surroundings.out()::println);
         surroundings.out().flush();
         try (Terminal terminal = surroundings.terminals().open()) {
             Attributes before = terminal.enterRawMode();
@@ -142,5 +147,17 @@ final class PlaySession {
             report = playback.awaitEnd(LOG_EVERY);
         }
         return report.get();
+    }
+
+    /** What the keys do, and which number switches which fault. */
+    private List<String> keys() {
+        List<String> lines = new ArrayList<>();
+        lines.add("up, down: speed   right, left: speed a little   s: type a speed   +, -: level   space: stop");
+        if (!hand.pattern().faults().isEmpty()) {
+            lines.add("faults: " + IntStream.range(0, Math.min(9, hand.pattern().faults().size()))
+                    .mapToObj(i -> (i + 1) + " " + hand.pattern().faults().get(i).place().name())
+                    .collect(Collectors.joining(", ")));
+        }
+        return lines;
     }
 }

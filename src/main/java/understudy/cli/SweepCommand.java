@@ -11,12 +11,14 @@ import understudy.bench.Clearance;
 import understudy.bench.Hookup;
 import understudy.bench.Outlet;
 import understudy.bench.SignalPlan;
+import understudy.bench.SteadySignal;
 import understudy.plot.TerminalPlot;
 import understudy.reading.Reading;
 import understudy.sweep.SweepState;
 import understudy.sweep.SweepStop;
 import understudy.sweep.SweepTable;
 import understudy.sweep.SweptCircuit;
+import understudy.view.ReadingWords;
 
 /** Runs a module through many speeds, and logs what its display makes of them. */
 @Command(

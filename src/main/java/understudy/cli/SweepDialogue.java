@@ -11,6 +11,7 @@ import understudy.audio.PlayerSettings;
 import understudy.bench.Clearance;
 import understudy.bench.Playback;
 import understudy.bench.SignalPlan;
+import understudy.bench.SteadySignal;
 import understudy.motion.Travel;
 import understudy.pattern.Profile;
 import understudy.refusal.Refused;

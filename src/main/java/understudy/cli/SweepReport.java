@@ -17,6 +17,9 @@ import understudy.sweep.SweepRange;
 import understudy.sweep.SweepRow;
 import understudy.sweep.SweptCircuit;
 import understudy.text.Json;
+import understudy.view.Injected;
+import understudy.view.ReadingWords;
+import understudy.view.SignalWords;
 
 /** What a sweep tells of the module: the table, where it reads right, its scale, and a drawing of what is off. */
 final class SweepReport {

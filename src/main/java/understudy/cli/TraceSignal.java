@@ -6,8 +6,10 @@ import understudy.audio.Destination;
 import understudy.bench.Hookup;
 import understudy.bench.Outlet;
 import understudy.bench.SignalPlan;
+import understudy.bench.SteadySignal;
 import understudy.reading.Expected;
 import understudy.trace.Subjects.Subject;
+import understudy.view.SignalWords;
 
 /**
  * The signal of one circuit, ready to be injected: healthy, at the circuit's speed, its one output on the first channel.

@@ -1,4 +1,4 @@
-package understudy.cli;
+package understudy.view;
 
 import java.util.stream.Collectors;
 import understudy.quantity.Quantity;
@@ -8,11 +8,11 @@ import understudy.reading.Finding;
 import understudy.reading.Pair;
 
 /** What is odd about a display, in one sentence or two: what is seen, and what it may mean. */
-final class FindingWords {
+public final class FindingWords {
 
     private FindingWords() {}
 
-    static String of(Finding finding, DisplayUnit unit) {
+    public static String of(Finding finding, DisplayUnit unit) {
         if (finding instanceof Finding.Stops stops) {
             return "from " + hertz(stops.fromHz()) + " up the display "
                     + (stops.shown() == 0 ? "shows nothing" : "stays at " + unit.exactly(stops.shown()))

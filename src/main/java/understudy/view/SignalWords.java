@@ -1,4 +1,4 @@
-package understudy.cli;
+package understudy.view;
 
 import java.math.MathContext;
 import java.util.Locale;
@@ -15,11 +15,11 @@ import understudy.quantity.Unit;
 import understudy.text.Json;
 
 /** An output in words. */
-final class SignalWords {
+public final class SignalWords {
 
     private SignalWords() {}
 
-    static String of(Output output, Speed speed) {
+    public static String of(Output output, Speed speed) {
         String ratio = output.ratio() == 1 ? "" : ", " + number(output.ratio()) + " turns for one of the speed";
         return signal(output, speed) + ratio;
     }
@@ -50,19 +50,19 @@ final class SignalWords {
         return "drawn by " + drawn.points().size() + " points over " + degrees(drawn.overDeg());
     }
 
-    static String degrees(double degrees) {
+    public static String degrees(double degrees) {
         return new Quantity(degrees, Unit.DEGREE).rounded(6);
     }
 
-    static String volts(double volts) {
+    public static String volts(double volts) {
         return new Quantity(volts, Unit.VOLT).rounded(4);
     }
 
-    static String hertz(double hertz) {
+    public static String hertz(double hertz) {
         return new Quantity(hertz, Unit.HERTZ).rounded(4);
     }
 
-    static String seconds(double seconds) {
+    public static String seconds(double seconds) {
         return new Quantity(seconds, Unit.SECOND).rounded(4);
     }
 
@@ -72,5 +72,10 @@ final class SignalWords {
 
     private static String number(double number) {
         return Json.number(number).round(new MathContext(6)).toPlainString();
+    }
+
+    /** A part of 1 in whole per cent: "95 %". */
+    public static String percent(double part) {
+        return Math.round(part * 100) + " %";
     }
 }

@@ -1,4 +1,4 @@
-package understudy.cli;
+package understudy.view;
 
 import static org.assertj.core.api.Assertions.assertThat;
 

@@ -1,4 +1,4 @@
-package understudy.cli;
+package understudy.view;
 
 import java.math.MathContext;
 import java.util.Map;
@@ -10,12 +10,12 @@ import understudy.reading.Tolerance;
 import understudy.text.Json;
 
 /** A declared reading in words, and for scripts. */
-final class ReadingWords {
+public final class ReadingWords {
 
     private ReadingWords() {}
 
     /** "wheel speed in km/h: 44 teeth, 1.927 m a turn; within 3 %, in steps of 1 km/h". */
-    static String of(Reading reading) {
+    public static String of(Reading reading) {
         boolean learned = reading.kind() == Reading.Kind.LEARNED;
         return (learned ? "a learned scale" : reading.kind() == Reading.Kind.TABLE ? "a table" : reading.kind().words())
                 + " in " + reading.unit().symbol() + scale(reading) + "; within " + tolerance(reading) + ", in steps of "
@@ -55,7 +55,7 @@ final class ReadingWords {
         return Json.number(value).round(new MathContext(6)).toPlainString();
     }
 
-    static Map<String, Object> json(Reading reading) {
+    public static Map<String, Object> json(Reading reading) {
         return Json.map("shows", reading.kind().words(), "unit", reading.unit().symbol(),
                 "step", Json.number(reading.step()), "text", reading.text());
     }

@@ -1,4 +1,4 @@
-package understudy.cli;
+package understudy.view;
 
 import java.util.ArrayList;
 import java.util.List;
@@ -11,7 +11,7 @@ import understudy.wave.Hand;
 import understudy.wave.OutputFacts;
 
 /** What a person sees while it plays, in one line. */
-final class StatusLine {
+public final class StatusLine {
 
     private final Pattern pattern;
     private final int rateHz;
@@ -19,22 +19,22 @@ final class StatusLine {
     private double swingAtHz = Double.NaN;
     private double swingLeft;
 
-    StatusLine(Pattern pattern, int rateHz) {
+    public StatusLine(Pattern pattern, int rateHz) {
         this.pattern = pattern;
         this.rateHz = rateHz;
         this.facts = OutputFacts.of(pattern);
     }
 
     /** @param speedHz turns per second at this moment */
-    String text(double speedHz, Hand hand, PlayerStatus status) {
+    public String text(double speedHz, Hand hand, PlayerStatus status) {
         List<String> parts = new ArrayList<>();
         if (status.state() == PlayerStatus.State.STALLED) {
             parts.add("THE DEVICE TAKES NOTHING");
         }
         parts.add(pattern.speed().print(speedHz));
-        parts.add("level " + PlanNotes.percent(hand.level()));
+        parts.add("level " + SignalWords.percent(hand.level()));
         if (swingLeft(speedHz) < Fit.PLENTY) {
-            parts.add("swing " + PlanNotes.percent(swingLeft(speedHz)));
+            parts.add("swing " + SignalWords.percent(swingLeft(speedHz)));
         }
         parts.add("underruns " + status.underruns());
         String faults = IntStream.range(0, pattern.faults().size())
@@ -63,19 +63,7 @@ final class StatusLine {
     }
 
     /** Of a speed that is typed as a number alone. */
-    String speedUnit() {
+    public String speedUnit() {
         return pattern.speed().unit().symbol();
-    }
-
-    /** What the keys do, and which number switches which fault. */
-    List<String> keys() {
-        List<String> lines = new ArrayList<>();
-        lines.add("up, down: speed   right, left: speed a little   s: type a speed   +, -: level   space: stop");
-        if (!pattern.faults().isEmpty()) {
-            lines.add("faults: " + IntStream.range(0, Math.min(9, pattern.faults().size()))
-                    .mapToObj(i -> (i + 1) + " " + pattern.faults().get(i).place().name())
-                    .collect(Collectors.joining(", ")));
-        }
-        return lines;
     }
 }

@@ -1,10 +1,7 @@
-package understudy.cli;
+package understudy.bench;
 
 import java.util.OptionalInt;
 import understudy.audio.Destination;
-import understudy.bench.Outlet;
-import understudy.bench.SignalPlan;
-import understudy.bench.SwingLoss;
 import understudy.refusal.Refusals;
 
 /**
@@ -12,10 +9,10 @@ import understudy.refusal.Refusals;
  *
  * @param plan at the destination's rate
  */
-record SteadySignal(SignalPlan plan, Destination destination) {
+public record SteadySignal(SignalPlan plan, Destination destination) {
 
     /** @throws understudy.refusal.Refused for what {@code play} would refuse, too */
-    static SteadySignal of(SignalPlan asked, OptionalInt askedRateHz, Outlet outlet) {
+    public static SteadySignal of(SignalPlan asked, OptionalInt askedRateHz, Outlet outlet) {
         Refusals problems = new Refusals();
         asked.check(problems);
         problems.refuse();

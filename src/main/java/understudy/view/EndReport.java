@@ -1,4 +1,4 @@
-package understudy.cli;
+package understudy.view;
 
 import java.util.ArrayList;
 import java.util.List;
@@ -13,11 +13,11 @@ import understudy.audio.SoundFile;
 import understudy.audio.Underrun;
 
 /** What came of playing, for the record. */
-final class EndReport {
+public final class EndReport {
 
     private EndReport() {}
 
-    static List<String> lines(PlayerReport report) {
+    public static List<String> lines(PlayerReport report) {
         List<String> lines = new ArrayList<>();
         String how = report.end() instanceof PlayerEnd.Finished ? "finished"
                 : report.end() instanceof PlayerEnd.Stopped ? "stopped" : "ended";

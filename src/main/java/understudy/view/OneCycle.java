@@ -1,4 +1,4 @@
-package understudy.cli;
+package understudy.view;
 
 import java.util.ArrayList;
 import java.util.List;
@@ -11,7 +11,7 @@ import understudy.wave.OutputFacts;
 import understudy.wave.Renderer;
 
 /** Draws what a pattern plays while the slowest of its outputs goes through its cycle once. */
-final class OneCycle {
+public final class OneCycle {
 
     /** Fewer would show corners where there are none. */
     private static final int LEAST_FRAMES = 1500;
@@ -26,7 +26,7 @@ final class OneCycle {
     private OneCycle() {}
 
     /** Empty where nearly nothing moves, so that there is no cycle to draw. */
-    static Optional<LinePlot> plot(Pattern pattern, double speedHz) {
+    public static Optional<LinePlot> plot(Pattern pattern, double speedHz) {
         if (speedHz < SLOWEST_HZ) {
             return Optional.empty();
         }

@@ -1,4 +1,4 @@
-package understudy.cli;
+package understudy.view;
 
 import java.util.Optional;
 import java.util.OptionalDouble;
@@ -9,23 +9,23 @@ import understudy.quantity.Unit;
 import understudy.reading.SignalFrequency;
 
 /** What is injected: a pattern's output at its speed, or bare events a second. */
-record Injected(Optional<Pattern> pattern, Optional<Output> output) {
+public record Injected(Optional<Pattern> pattern, Optional<Output> output) {
 
     /**
      * @param speedHz     turns a second of the pattern's speed, where there is a pattern
      * @param frequencyHz events a second
      */
-    record Point(OptionalDouble speedHz, double frequencyHz) {}
+    public record Point(OptionalDouble speedHz, double frequencyHz) {}
 
     /** Slower than any wheel turns, and too little to be printed. */
     private static final double STANDING_HZ = 1e-12;
 
-    Point atSpeed(double speedHz) {
+    public Point atSpeed(double speedHz) {
         double turnsHz = moving(speedHz);
         return new Point(OptionalDouble.of(turnsHz), SignalFrequency.hz(output.orElseThrow(), turnsHz).orElse(Double.NaN));
     }
 
-    Point atHz(double frequencyHz) {
+    public Point atHz(double frequencyHz) {
         return new Point(OptionalDouble.empty(), moving(frequencyHz));
     }
 
@@ -34,7 +34,7 @@ record Injected(Optional<Pattern> pattern, Optional<Output> output) {
     }
 
     /** The point that gives so many events a second; empty where no speed does. */
-    Optional<Point> giving(double frequencyHz) {
+    public Optional<Point> giving(double frequencyHz) {
         if (pattern.isEmpty()) {
             return Optional.of(atHz(frequencyHz));
         }
@@ -44,12 +44,12 @@ record Injected(Optional<Pattern> pattern, Optional<Output> output) {
     }
 
     /** "50 km/h" or "692 Hz". */
-    String words(Point point) {
+    public String words(Point point) {
         return point.speedHz().isPresent()
                 ? pattern.orElseThrow().speed().print(point.speedHz().getAsDouble()) : hertz(point);
     }
 
-    static String hertz(Point point) {
+    public static String hertz(Point point) {
         return new Quantity(point.frequencyHz(), Unit.HERTZ).rounded(4);
     }
 }

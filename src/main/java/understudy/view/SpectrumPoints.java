@@ -1,4 +1,4 @@
-package understudy.cli;
+package understudy.view;
 
 import java.util.ArrayList;
 import java.util.List;
@@ -6,7 +6,7 @@ import understudy.measure.Spectrum;
 import understudy.plot.LinePlot;
 
 /** A spectrum as a line to draw: bins that would share a pixel are drawn as the strongest of them. */
-final class SpectrumPoints {
+public final class SpectrumPoints {
 
     private static final int PER_DECADE = 400;
     /** Bins below belong to the steady part. */
@@ -15,7 +15,7 @@ final class SpectrumPoints {
 
     private SpectrumPoints() {}
 
-    static List<LinePlot.Point> of(Spectrum spectrum, double fullScaleVolts) {
+    public static List<LinePlot.Point> of(Spectrum spectrum, double fullScaleVolts) {
         List<LinePlot.Point> points = new ArrayList<>();
         int bin = FIRST_BIN;
         while (bin < spectrum.bins()) {
