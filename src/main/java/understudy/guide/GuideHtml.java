@@ -4,12 +4,12 @@ import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.nio.file.StandardCopyOption;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.stream.Collectors;
+import understudy.text.WholeFile;
 
 /** The guide as HTML files, each complete in itself: none asks for another file, nor for anything on a network. */
 public final class GuideHtml {
@@ -42,13 +42,7 @@ public final class GuideHtml {
     public static void write(Path folder) throws IOException {
         Files.createDirectories(folder);
         for (Map.Entry<String, String> document : documents().entrySet()) {
-            Path unfinished = Files.createTempFile(folder, "." + document.getKey(), ".unfinished");
-            try {
-                Files.writeString(unfinished, document.getValue());
-                Files.move(unfinished, file(folder, document.getKey()), StandardCopyOption.REPLACE_EXISTING);
-            } finally {
-                Files.deleteIfExists(unfinished);
-            }
+            WholeFile.write(document.getValue(), file(folder, document.getKey()));
         }
     }
 

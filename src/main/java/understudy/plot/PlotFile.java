@@ -7,19 +7,19 @@ import java.awt.RenderingHints;
 import java.awt.font.FontRenderContext;
 import java.awt.font.TextLayout;
 import java.awt.image.BufferedImage;
-import java.io.BufferedOutputStream;
 import java.io.IOException;
 import java.io.OutputStream;
+import java.io.OutputStreamWriter;
 import java.io.Writer;
-import java.nio.file.Files;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
-import java.nio.file.StandardCopyOption;
 import java.util.Locale;
 import javax.imageio.ImageIO;
 import javax.xml.parsers.DocumentBuilderFactory;
 import javax.xml.parsers.ParserConfigurationException;
 import org.apache.batik.svggen.SVGGraphics2D;
 import org.w3c.dom.Document;
+import understudy.text.WholeFile;
 
 /**
  * Writes a plot as a picture: {@code .png} or {@code .svg} by the file's ending. The file appears whole or not at all.
@@ -45,24 +45,17 @@ public final class PlotFile {
         if (!canWrite(file)) {
             throw new IllegalArgumentException("a plot is written as .png or .svg, not as " + file);
         }
-        // beside its target, so that the move is one step; named by process, so that two runs don't meet
-        Path unfinished = file.resolveSibling("." + file.getFileName() + ".unfinished-" + ProcessHandle.current().pid());
-        try {
-            draw(plot, unfinished, ending(file).equals("png"));
-            Files.move(unfinished, file, StandardCopyOption.ATOMIC_MOVE, StandardCopyOption.REPLACE_EXISTING);
-        } finally {
-            Files.deleteIfExists(unfinished);
-        }
+        WholeFile.write(out -> draw(plot, out, ending(file).equals("png")), file);
     }
 
-    private static void draw(LinePlot plot, Path file, boolean png) throws IOException {
+    private static void draw(LinePlot plot, OutputStream out, boolean png) throws IOException {
         // no window is ever opened, and without a screen Java would otherwise refuse to draw
         System.setProperty("java.awt.headless", "true");
         needFonts();
         if (png) {
-            drawPng(new Painting(plot), file);
+            drawPng(new Painting(plot), out);
         } else {
-            drawSvg(new Painting(plot), file);
+            drawSvg(new Painting(plot), out);
         }
     }
 
@@ -76,7 +69,7 @@ public final class PlotFile {
         }
     }
 
-    private static void drawPng(Painting painting, Path file) throws IOException {
+    private static void drawPng(Painting painting, OutputStream out) throws IOException {
         BufferedImage image = new BufferedImage(
                 Painting.WIDTH * PNG_SCALE, painting.height() * PNG_SCALE, BufferedImage.TYPE_INT_RGB);
         Graphics2D pen = image.createGraphics();
@@ -90,18 +83,16 @@ public final class PlotFile {
             pen.dispose();
         }
         // into a stream of ours: given a file, it would print its own trouble and hide the reason
-        try (OutputStream out = new BufferedOutputStream(Files.newOutputStream(file))) {
-            ImageIO.write(image, "png", out);
-        }
+        ImageIO.write(image, "png", out);
     }
 
-    private static void drawSvg(Painting painting, Path file) throws IOException {
+    private static void drawSvg(Painting painting, OutputStream out) throws IOException {
         SVGGraphics2D pen = new SVGGraphics2D(emptySvg());
         pen.setSVGCanvasSize(new Dimension(Painting.WIDTH, painting.height()));
         painting.paint(pen);
-        try (Writer writer = Files.newBufferedWriter(file)) {
-            pen.stream(writer, true);
-        }
+        Writer writer = new OutputStreamWriter(out, StandardCharsets.UTF_8);
+        pen.stream(writer, true);
+        writer.flush();
     }
 
     private static Document emptySvg() {

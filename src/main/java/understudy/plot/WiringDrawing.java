@@ -1,10 +1,7 @@
 package understudy.plot;
 
 import java.io.IOException;
-import java.nio.charset.StandardCharsets;
-import java.nio.file.Files;
 import java.nio.file.Path;
-import java.nio.file.StandardCopyOption;
 import java.util.ArrayList;
 import java.util.List;
 import understudy.quantity.Quantity;
@@ -12,6 +9,7 @@ import understudy.quantity.Unit;
 import understudy.rig.Coupling;
 import understudy.rig.Divider;
 import understudy.rig.Spread;
+import understudy.text.WholeFile;
 
 /**
  * The box between audio jack and clips, drawn: as text, as a list of parts, and as SVG, which appears whole or not at
@@ -87,12 +85,6 @@ public final class WiringDrawing {
 
     /** @throws IOException when the file can't be written */
     public static void writeSvg(Divider divider, boolean pair, Path file) throws IOException {
-        Path unfinished = file.resolveSibling("." + file.getFileName() + ".unfinished-" + ProcessHandle.current().pid());
-        try {
-            Files.writeString(unfinished, WiringSvg.of(new WiringPlan(divider, pair)), StandardCharsets.UTF_8);
-            Files.move(unfinished, file, StandardCopyOption.ATOMIC_MOVE, StandardCopyOption.REPLACE_EXISTING);
-        } finally {
-            Files.deleteIfExists(unfinished);
-        }
+        WholeFile.write(WiringSvg.of(new WiringPlan(divider, pair)), file);
     }
 }

@@ -10,13 +10,13 @@ import java.io.OutputStream;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.nio.file.StandardCopyOption;
 import java.util.EnumSet;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.logging.Level;
 import java.util.logging.Logger;
+import understudy.text.WholeFile;
 
 /** Writes a report as HTML or PDF, by the file's ending. The file appears whole or not at all. */
 public final class ReportFile {
@@ -34,19 +34,13 @@ public final class ReportFile {
 
     /** @throws IOException when the file can't be written */
     public static void write(Report report, Paper paper, Path file) throws IOException {
-        Path unfinished = file.resolveSibling("." + file.getFileName() + ".unfinished-" + ProcessHandle.current().pid());
-        try {
-            try (OutputStream out = Files.newOutputStream(unfinished)) {
-                if (file.toString().toLowerCase(Locale.ROOT).endsWith(".pdf")) {
-                    pdf(report, paper, out);
-                } else {
-                    out.write(html(report, paper).getBytes(StandardCharsets.UTF_8));
-                }
+        WholeFile.write(out -> {
+            if (file.toString().toLowerCase(Locale.ROOT).endsWith(".pdf")) {
+                pdf(report, paper, out);
+            } else {
+                out.write(html(report, paper).getBytes(StandardCharsets.UTF_8));
             }
-            Files.move(unfinished, file, StandardCopyOption.ATOMIC_MOVE, StandardCopyOption.REPLACE_EXISTING);
-        } finally {
-            Files.deleteIfExists(unfinished);
-        }
+        }, file);
     }
 
     static String html(Report report, Paper paper) {

@@ -3,8 +3,10 @@ package understudy.store;
 import java.io.IOException;
 import java.io.InputStream;
 import java.nio.charset.StandardCharsets;
+import java.nio.file.FileAlreadyExistsException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.nio.file.attribute.PosixFilePermissions;
 import java.sql.Connection;
 import java.sql.DriverManager;
 import java.sql.ResultSet;
@@ -56,12 +58,27 @@ public final class Store implements AutoCloseable {
             return openToRead(file);
         }
         try {
-            Files.createDirectories(file.toAbsolutePath().getParent());
+            makePrivately(file);
         } catch (IOException e) {
             throw Refused.setup("", file.toAbsolutePath().getParent() + ": this folder, for what you keep, can't be made ("
                     + e.getMessage() + ")", "make it yourself, or set XDG_DATA_HOME to a place that may be written", e);
         }
         return open(file, "jdbc:sqlite:" + file.toAbsolutePath());
+    }
+
+    /** What the user keeps is nobody else's to read; a folder or a file that is there already keeps its mode. */
+    private static void makePrivately(Path file) throws IOException {
+        Path folder = file.toAbsolutePath().getParent();
+        if (!folder.getFileSystem().supportedFileAttributeViews().contains("posix")) {
+            Files.createDirectories(folder);
+            return;
+        }
+        Files.createDirectories(folder, PosixFilePermissions.asFileAttribute(PosixFilePermissions.fromString("rwx------")));
+        try {
+            Files.createFile(file, PosixFilePermissions.asFileAttribute(PosixFilePermissions.fromString("rw-------")));
+        } catch (FileAlreadyExistsException e) {
+            // an empty file is a new database, and any other is looked at when it is opened
+        }
     }
 
     /** For a file, or a folder, that may not be written. */
