@@ -43,7 +43,12 @@ final class CommandWords implements Wording {
 
     /** As it is typed: in quotes if the shell would take it apart. */
     static String quoted(String value) {
-        return value.matches("[\\w./%=+:@,-]+") ? value : '"' + value.replaceAll("[\"\\\\$`]", "\\\\$0") + '"';
+        return value.matches("[\\w./%=+:@,-]+") ? value : inQuotes(value);
+    }
+
+    /** In double quotes, with what a shell would read there escaped. */
+    static String inQuotes(String value) {
+        return '"' + value.replaceAll("[\"\\\\$`]", "\\\\$0") + '"';
     }
 
     @Override

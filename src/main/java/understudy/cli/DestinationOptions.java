@@ -24,7 +24,7 @@ final class DestinationOptions {
 
     /** The same options once more, to be typed behind a command. */
     String again() {
-        return (deviceName == null ? "" : " --device \"" + deviceName + "\"") + (to == null ? "" : " --to " + to);
+        return (deviceName == null ? "" : " --device " + CommandWords.inQuotes(deviceName)) + (to == null ? "" : " --to " + CommandWords.quoted(to));
     }
 
     /** @param ofRig the device that the rig's volts hold for */

@@ -163,7 +163,7 @@ final class SweepCommand extends HouseCommand {
         talk.lines(List.of("The rows are in:", "  " + log.file()));
         if (log.rows().size() < steps) {
             talk.say("Not read: " + (steps - log.rows().size()) + " of " + steps + " speeds. To go on, give the same command once more, with:");
-            talk.lines(List.of("  --resume --csv \"" + log.file() + "\""));
+            talk.lines(List.of("  --resume --csv " + CommandWords.inQuotes(log.file().toString())));
         }
         try {
             kept.ifPresent(scale -> report.learned().ifPresent(found ->

@@ -139,7 +139,7 @@ final class TraceCommand extends HouseCommand {
     }
 
     private int lead(TraceSession session, TraceTalk talk) {
-        String name = "\"" + session.hunt().job().name() + "\"";
+        String name = CommandWords.inQuotes(session.hunt().job().name());
         try {
             session.run();
             talk.gap();
