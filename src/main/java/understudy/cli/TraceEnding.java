@@ -3,6 +3,7 @@ package understudy.cli;
 import java.util.Locale;
 import java.util.Optional;
 import understudy.trace.Certainty;
+import understudy.trace.Conclusion;
 import understudy.trace.Entry;
 import understudy.trace.EventWords;
 import understudy.trace.Finding;
@@ -51,7 +52,10 @@ final class TraceEnding {
     void repair() {
         Finding finding = desk.hunt().finding();
         talk.gap();
-        talk.say(conclusion(finding));
+        talk.say((finding.decided() ? "FOUND: " : "NOT DECIDED: ") + Conclusion.of(desk.hunt()).result());
+        if (finding.decided() && finding.suspects().size() > 1) {
+            talk.say("Nobody can inject between them: look at them, or move them.");
+        }
         evidence(desk.hunt());
         if (finding.is(Suspect.Side.SENSOR)) {
             talk.say("One more injection makes that firmer: at " + desk.hunt().circuit().points()
@@ -66,19 +70,6 @@ final class TraceEnding {
                     "  new pins, both   what was repaired, in your words; the repair is then proven");
         }
         desk.keep(new Entry.Repaired(words));
-    }
-
-    private String conclusion(Finding finding) {
-        String probability = Certainty.of(finding.probability());
-        if (!finding.decided()) {
-            return "NOT DECIDED: no point that is left tells more apart. The likeliest is " + finding.names() + ", with "
-                    + probability + "; " + EventWords.percent(desk.hunt().circuit().confidence()) + " were asked for.";
-        } else if (finding.is(Suspect.Side.SENSOR)) {
-            return "THE CIRCUIT IS SOUND, with " + probability + ": the fault is in the sensor, its ring or its air gap.";
-        }
-        String apart = finding.suspects().size() > 1 ? " Nobody can inject between them: look at them, or move them." : "";
-        return "CONVICTED: " + finding.names() + ", " + desk.hunt().circuit().between(finding.suspects()) + ", with "
-                + probability + "." + apart;
     }
 
     /** The readings that say so. */

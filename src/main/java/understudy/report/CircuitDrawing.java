@@ -7,9 +7,11 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Collectors;
 import understudy.trace.Circuit;
+import understudy.trace.Conclusion;
 import understudy.trace.Entry;
 import understudy.trace.Hunt;
 import understudy.trace.Judgement;
+import understudy.trace.Listing;
 import understudy.trace.Numbered;
 import understudy.trace.Point;
 import understudy.trace.Suspect;
@@ -83,7 +85,7 @@ public record CircuitDrawing(Circuit circuit, List<PointMark> marks, List<List<I
 
     /** "step 3" or "steps 3 and 5". */
     Optional<String> stepWords(int point) {
-        return Words.steps(steps.get(point));
+        return Listing.steps(steps.get(point));
     }
 
     /** As SVG, a picture for each row of points, so that a page may break between rows. Colours, shapes and words tell the marks apart. */

@@ -6,8 +6,10 @@ import java.util.List;
 import java.util.Optional;
 import understudy.trace.Answer;
 import understudy.trace.Certainty;
+import understudy.trace.Conclusion;
 import understudy.trace.Entry;
 import understudy.trace.Hunt;
+import understudy.trace.Listing;
 import understudy.trace.Numbered;
 import understudy.trace.Proof;
 import understudy.trace.Suspect;
@@ -86,7 +88,7 @@ final class Findings {
         parts.add(new Part.Bullets(Repair.all(hunt).stream().map(event -> times.of(event.at()) + ", step " + event.number() + ": "
                 + ((Entry.Repaired) event.entry()).words()).toList()));
         if (hunt.repairProven()) {
-            parts.add(new Part.Sentence("Then the signal was injected again. " + Words.capital(proofWords())));
+            parts.add(new Part.Sentence("Then the signal was injected again. " + Listing.capital(proofWords())));
             parts.add(new Part.Drawing(CircuitDrawing.repaired(hunt)));
         } else {
             parts.add(new Part.Sentence("That the repair holds is not proven: no injection where the sensor's signal enters has"

@@ -11,6 +11,7 @@ import understudy.trace.Answer;
 import understudy.trace.Entry;
 import understudy.trace.Hunt;
 import understudy.trace.Judgement;
+import understudy.trace.Listing;
 import understudy.trace.Numbered;
 import understudy.trace.Place;
 import understudy.trace.Verdict;
@@ -60,7 +61,7 @@ record InjectionRow(String stage, int number, String at, String where, List<Stri
         injected.clipPart().ifPresent(part -> played.add("clips: " + percent(part) + " of the volts"));
         return new InjectionRow(stage, event.number(), at, hunt.name(injected.place()), played,
                 injected.expected().toString(), displayed(hunt, injected), judgement.verdict(),
-                Words.capital(judgement.meaning()), event.standing() ? Optional.empty() : Optional.of(withdrawal(hunt, event)));
+                Listing.capital(judgement.meaning()), event.standing() ? Optional.empty() : Optional.of(withdrawal(hunt, event)));
     }
 
     private static String percent(double part) {

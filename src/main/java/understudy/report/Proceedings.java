@@ -11,6 +11,7 @@ import understudy.trace.Circuit;
 import understudy.trace.Entry;
 import understudy.trace.Hunt;
 import understudy.trace.Judgement;
+import understudy.trace.Listing;
 import understudy.trace.Numbered;
 import understudy.trace.Verdict;
 
@@ -52,10 +53,10 @@ final class Proceedings {
         String title = hunt.subjects().reference().get().circuit().title();
         List<Numbered> good = onReference(Verdict.GOOD);
         List<Numbered> bad = onReference(Verdict.BAD);
-        String badWords = bad.isEmpty() ? "" : " There it also read bad (" + Words.stepsOf(bad) + ").";
+        String badWords = bad.isEmpty() ? "" : " There it also read bad (" + Listing.stepsOf(bad) + ").";
         if (!good.isEmpty()) {
             return "Rig and method were first proven on a circuit that works, \"" + title + "\": there the display read what it"
-                    + " should (" + Words.stepsOf(good) + ")." + badWords;
+                    + " should (" + Listing.stepsOf(good) + ")." + badWords;
         }
         return "Rig and method were not proven on the reference circuit, \"" + title + "\"." + badWords
                 + wentOn().map(reason -> " The work went on without that, for this reason: \"" + reason + "\"").orElse("");

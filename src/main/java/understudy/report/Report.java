@@ -5,6 +5,7 @@ import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import understudy.trace.Conclusion;
 import understudy.trace.Entry;
 import understudy.trace.Hunt;
 import understudy.trace.Numbered;

@@ -12,6 +12,7 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 import understudy.store.Store;
 import understudy.trace.Answer;
+import understudy.trace.Conclusion;
 import understudy.trace.Entry;
 import understudy.trace.Hunt;
 import understudy.trace.Numbered;
@@ -55,9 +56,10 @@ class TraceCommandTest {
         assertThat(hunt.finding().decided()).isTrue();
         assertThat(hunt.repairProven()).isTrue();
         assertThat(hunt.clashes()).isEmpty();
-        String conclusion = fault == 0 ? "THE CIRCUIT IS SOUND, with "
-                : "CONVICTED: " + hunt.circuit().suspects().get(fault).name() + ", ";
-        assertThat(oneLine(trace.out())).contains(conclusion);
+        String found = Conclusion.of(hunt).result();
+        assertThat(found).contains(fault == 0 ? "The circuit is sound" : hunt.circuit().suspects().get(fault).name());
+        // the sentence that the report prints
+        assertThat(oneLine(trace.out())).contains("FOUND: " + found);
         assertThat(trace.out()).contains("\nFor the report:\n  understudy report \"hunt\"\n");
         assertThat(trace.out().lines()).allSatisfy(line -> assertThat(line).hasSizeLessThanOrEqualTo(Paragraph.WIDTH));
         assertThat(entries(hunt, Entry.Proven.class)).as("only a module must be proven").hasSize(fault == 5 ? 6 : 0);

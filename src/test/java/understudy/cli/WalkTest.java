@@ -59,7 +59,7 @@ class WalkTest {
         assertThat(command.find()).isTrue();
         Run.Outcome walked = Run.in(home).piping(typed(cautions())).understudy(HelpTest.words(command.group(1)));
         assertThat(walked.exitCode()).as(walked.out() + walked.err()).isZero();
-        assertThat(walked.out()).contains("CONVICTED: connector \"tunnel connector and tunnel harness\"");
+        assertThat(walked.out()).contains("FOUND: The fault is in connector \"tunnel connector and tunnel harness\"");
 
         try (Store store = Run.in(home).store()) {
             Hunt hunt = Hunt.of(store.jobs().find("fieldhand"));

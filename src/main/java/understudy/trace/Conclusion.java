@@ -1,4 +1,4 @@
-package understudy.report;
+package understudy.trace;
 
 import java.util.ArrayList;
 import java.util.Comparator;
@@ -7,15 +7,6 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.TreeMap;
 import java.util.function.Predicate;
-import understudy.trace.Certainty;
-import understudy.trace.Entry;
-import understudy.trace.Finding;
-import understudy.trace.Hunt;
-import understudy.trace.Judgement;
-import understudy.trace.Numbered;
-import understudy.trace.Proof;
-import understudy.trace.Suspect;
-import understudy.trace.Verdict;
 
 /**
  * What the evidence of a job says, in sentences that it bears out.
@@ -25,15 +16,15 @@ import understudy.trace.Verdict;
  * @param evidence  why, a sentence each
  * @param against   what speaks against it, a sentence each
  */
-record Conclusion(String result, List<Suspect> convicted, List<String> evidence, List<String> against) {
+public record Conclusion(String result, List<Suspect> convicted, List<String> evidence, List<String> against) {
 
-    Conclusion {
+    public Conclusion {
         convicted = List.copyOf(convicted);
         evidence = List.copyOf(evidence);
         against = List.copyOf(against);
     }
 
-    static Conclusion of(Hunt hunt) {
+    public static Conclusion of(Hunt hunt) {
         return new Conclusion(result(hunt), convicted(hunt), evidence(hunt), against(hunt));
     }
 
@@ -81,7 +72,7 @@ record Conclusion(String result, List<Suspect> convicted, List<String> evidence,
         }
         List<Numbered> bad = at(hunt, Verdict.BAD, point -> point < lowest, Comparator.reverseOrder());
         if (!bad.isEmpty()) {
-            sentences.add("Injected at " + place(hunt, bad) + " (" + Words.stepsOf(bad) + "), the signal did not make the display"
+            sentences.add("Injected at " + place(hunt, bad) + " (" + Listing.stepsOf(bad) + "), the signal did not make the display"
                     + " read as it should: the fault lies between there and the module, or in the module.");
         } else if (lowest > 0) {
             sentences.add("No injection on the sensor's side of " + finding.names() + " read bad; that the fault is not there"
@@ -89,7 +80,7 @@ record Conclusion(String result, List<Suspect> convicted, List<String> evidence,
         }
         List<Numbered> good = at(hunt, Verdict.GOOD, point -> point >= highest, Comparator.naturalOrder());
         if (!good.isEmpty()) {
-            sentences.add("Injected at " + place(hunt, good) + " (" + Words.stepsOf(good) + "), it did: everything from there to"
+            sentences.add("Injected at " + place(hunt, good) + " (" + Listing.stepsOf(good) + "), it did: everything from there to"
                     + " the display is sound.");
         } else if (highest < hunt.circuit().points().size()) {
             sentences.add("No injection on the module's side of " + finding.names() + " read good; that the fault is not there"
@@ -117,12 +108,12 @@ record Conclusion(String result, List<Suspect> convicted, List<String> evidence,
     }
 
     /** Readings that can't all be right if there is one fault: "step 5 (good) and steps 7 and 9 (bad)". */
-    static List<String> clashes(Hunt hunt) {
+    public static List<String> clashes(Hunt hunt) {
         Map<Integer, List<Integer>> badOfGood = new TreeMap<>();
         hunt.clashes().forEach(clash -> badOfGood.computeIfAbsent(clash.goodNumber(), good -> new ArrayList<>())
                 .add(clash.badNumber()));
         return badOfGood.entrySet().stream().map(clash -> "step " + clash.getKey() + " (good) and "
-                + Words.steps(clash.getValue()).orElseThrow() + " (bad)").toList();
+                + Listing.steps(clash.getValue()).orElseThrow() + " (bad)").toList();
     }
 
     private static void moved(Hunt hunt, Predicate<Integer> which, List<String> sentences) {
@@ -130,7 +121,7 @@ record Conclusion(String result, List<Suspect> convicted, List<String> evidence,
             List<Numbered> steps = hunt.counted().stream().filter(event -> which.test(suspect.index())
                     && injected(event).moved().equals(Optional.of(suspect.index()))).toList();
             if (!steps.isEmpty()) {
-                sentences.add("The display came and went when " + suspect.name() + " was moved (" + Words.stepsOf(steps) + ").");
+                sentences.add("The display came and went when " + suspect.name() + " was moved (" + Listing.stepsOf(steps) + ").");
             }
         }
     }
