@@ -81,11 +81,6 @@ public final class SignalPlan {
         return new SignalPlan(pattern, speedHz, rateHz, channels, hookups, level);
     }
 
-    /** The same signal along another course of speeds, or at a steady speed without one. */
-    public SignalPlan along(Optional<understudy.pattern.Profile> profile) {
-        return new SignalPlan(pattern.withProfile(profile), startHz, rateHz, channels, hookups, level);
-    }
-
     public Pattern pattern() {
         return pattern;
     }

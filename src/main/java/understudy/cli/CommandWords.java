@@ -25,13 +25,8 @@ final class CommandWords implements Wording {
     /** The option that sets this. */
     static String option(Control control) {
         return switch (control) {
-            case PATTERN -> "PATTERN";
-            case DURATION -> "--for";
             case TABLE -> "--csv";
             case OUTPUTS -> "--output";
-            case DESTINATION -> "--to";
-            case LIMIT -> "--override-limit";
-            case REASON -> "--because";
             default -> "--" + control.name().toLowerCase(Locale.ROOT);
         };
     }
@@ -56,16 +51,13 @@ final class CommandWords implements Wording {
         String command = switch (deed) {
             case MAKE_RIG -> "rig make " + (subject.isEmpty() ? "NAME" : quoted(subject));
             case CHANGE_RIG -> "rig edit " + quoted(subject);
-            case LIST_RIGS -> "rig list";
             case CHOOSE_DIVIDER -> "divider --rig " + quoted(subject) + " --input KIND --save";
             case LIST_INPUTS -> "input";
             case READ_CAUTIONS -> "cautions " + quoted(subject);
-            case CALIBRATE_RIG -> "calibrate --rig " + quoted(subject);
             case BEGIN_HUNT -> "trace CIRCUIT";
             case LIST_JOBS -> "jobs";
             case LIST_PATTERNS -> "patterns";
             case EXPORT_JOB -> "jobs export";
-            case REHEARSE -> "play --to silent";
         };
         return "'understudy " + command + "'";
     }

@@ -2,8 +2,9 @@ package understudy.refusal;
 
 /** What a person can do in the program to get on; each front end knows how. */
 public enum Deed {
-    MAKE_RIG("make a rig"), CHANGE_RIG("change that rig"), LIST_RIGS("list the rigs"), CHOOSE_DIVIDER("choose a divider for"), LIST_INPUTS("list the inputs"), CALIBRATE_RIG("calibrate the rig"),
-    BEGIN_HUNT("begin a hunt"), LIST_JOBS("list the jobs"), EXPORT_JOB("export a job"), LIST_PATTERNS("list the patterns"), REHEARSE("rehearse without an audio output"), READ_CAUTIONS("read the cautions of");
+    MAKE_RIG("make a rig"), CHANGE_RIG("change that rig"), CHOOSE_DIVIDER("choose a divider for"), LIST_INPUTS("list the inputs"),
+    BEGIN_HUNT("begin a hunt"), LIST_JOBS("list the jobs"), EXPORT_JOB("export a job"),
+    LIST_PATTERNS("list the patterns"), READ_CAUTIONS("read the cautions of");
 
     private final String label;
 

@@ -2,6 +2,7 @@ package understudy.rig;
 
 import java.util.Arrays;
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
 import java.util.stream.Collectors;
 import understudy.quantity.Range;
@@ -45,7 +46,7 @@ public record NamedInput(InputKind kind, Input input) {
 
     private static String advice(String what) {
         List<String> labels = Arrays.stream(InputKind.values()).map(InputKind::label).toList();
-        if (RELUCTOR_WORDS.contains(what.toLowerCase(java.util.Locale.ROOT))) {
+        if (RELUCTOR_WORDS.contains(what.toLowerCase(Locale.ROOT))) {
             return "a reluctor's input is one of " + labels.stream().filter(label -> label.startsWith("reluctor"))
                     .collect(Collectors.joining(", "));
         }

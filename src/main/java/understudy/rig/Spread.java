@@ -14,15 +14,15 @@ import understudy.refusal.Refused;
  */
 public record Spread(double nominal, double tolerance) {
 
+    private static final Pattern WITH_TOLERANCE = Pattern.compile("(.+?)[\\s,]+(?:[+]/-)?\\s*([\\d.]+\\s*%)");
+    private static final Range TOLERANCES = new Range(0, 90, Unit.PERCENT);
+
     public Spread {
         if (!Double.isFinite(nominal)) {
             throw new Refused("a part is given as " + nominal, "give it a number");
         }
         Bounds.fraction("tolerance", tolerance, 0, 0.9);
     }
-
-    private static final Pattern WITH_TOLERANCE = Pattern.compile("(.+?)[\\s,]+(?:[+]/-)?\\s*([\\d.]+\\s*%)");
-    private static final Range TOLERANCES = new Range(0, 90, Unit.PERCENT);
 
     /**
      * A part as it says on its bag, "4k7 1%": its value in the range's base unit, with its tolerance behind it.

@@ -1,6 +1,7 @@
 package understudy.trace;
 
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
 import java.util.stream.Collectors;
 
@@ -29,7 +30,7 @@ public final class Listing {
     }
 
     public static String capital(String words) {
-        return words.isEmpty() ? words : words.substring(0, words.offsetByCodePoints(0, 1)).toUpperCase(java.util.Locale.ROOT)
+        return words.isEmpty() ? words : words.substring(0, words.offsetByCodePoints(0, 1)).toUpperCase(Locale.ROOT)
                 + words.substring(words.offsetByCodePoints(0, 1));
     }
 }
