@@ -108,7 +108,7 @@ public final class Devices {
                 }
             }
         }
-        throw Refused.setup("", "audio output \"" + device.label() + "\" does not open with " + channels
+        throw Refused.setup("audio output \"" + device.label() + "\" does not open with " + channels
                 + (channels == 1 ? " channel" : " channels") + " at "
                 + (rateHz.isPresent() ? rateHz.getAsInt() + " Hz" : "any usual rate")
                 + reasonAfterColon(last), "close other programs that use it, or ask for other channels or another rate", last);

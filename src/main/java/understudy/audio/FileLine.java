@@ -1,5 +1,7 @@
 package understudy.audio;
 
+import java.nio.file.Path;
+import java.time.Duration;
 import java.util.Optional;
 import java.util.concurrent.TimeUnit;
 import understudy.refusal.Refused;
@@ -13,10 +15,13 @@ final class FileLine implements OutputLine {
     /** Half a minute of two channels at 48 kHz; a power of two, so that a position in the ring is a mask. */
     private static final int RING_BYTES = 1 << 23;
     private static final int MOST_AT_ONCE = 1 << 16;
+    /** A slow disk gets this long for what is left at the end. */
+    private static final Duration PATIENCE = Duration.ofMinutes(1);
     private static final long LOOK_NANOS = TimeUnit.MILLISECONDS.toNanos(5);
 
     private final SilentLine pace;
-    private final WavWriter file;
+    private final Sink file;
+    private final Duration patience;
     private final byte[] ring = new byte[RING_BYTES];
     private final Thread disk = new Thread(this::writeToDisk, "audio-file");
     /** Bytes put into the ring since the start; only the audio writer changes it. */
@@ -26,9 +31,26 @@ final class FileLine implements OutputLine {
     private volatile boolean closing;
     private volatile String failure;
 
-    FileLine(SilentLine pace, WavWriter file) {
+    /** A file in the making; it appears when it is committed, and is removed when it is closed before. */
+    interface Sink {
+        Path target();
+
+        /** @throws Refused when the disk does not take it */
+        void write(byte[] bytes, int offset, int length);
+
+        void commit();
+
+        void close();
+    }
+
+    FileLine(SilentLine pace, Sink file) {
+        this(pace, file, PATIENCE);
+    }
+
+    FileLine(SilentLine pace, Sink file, Duration patience) {
         this.pace = pace;
         this.file = file;
+        this.patience = patience;
         disk.setDaemon(true);
         disk.start();
     }
@@ -49,7 +71,7 @@ final class FileLine implements OutputLine {
         if (failure != null || closing) {
             return 0;
         }
-        if (given + length - written > RING_BYTES) {
+        if (pendingBytes() + length > RING_BYTES) {
             failure = file.target() + ": the disk takes less than the signal brings; nothing was kept; use another disk";
             return 0;
         }
@@ -62,11 +84,16 @@ final class FileLine implements OutputLine {
         return taken;
     }
 
+    /** Given, and not on the disk yet. */
+    long pendingBytes() {
+        return given - written;
+    }
+
     private void writeToDisk() {
         try {
             while (failure == null) {
                 boolean last = closing; // asked before the ring, so that nothing given before is left in it
-                int ready = (int) Math.min(given - written, MOST_AT_ONCE);
+                int ready = (int) Math.min(pendingBytes(), MOST_AT_ONCE);
                 if (ready > 0) {
                     int at = (int) (written & RING_BYTES - 1);
                     int some = Math.min(ready, RING_BYTES - at);
@@ -107,10 +134,20 @@ final class FileLine implements OutputLine {
         pace.close();
         closing = true;
         try {
-            disk.join();
+            disk.join(patience.toMillis());
         } catch (InterruptedException e) {
             Thread.currentThread().interrupt();
         }
+        if (disk.isAlive()) {
+            // the disk's thread sees it and removes what there is of the file
+            failure = file.target() + ": the disk did not take the file in time; nothing was kept; use another disk";
+        }
+    }
+
+    /** Longer than {@link #close} itself waits, which then says why. */
+    @Override
+    public Duration patience() {
+        return patience.plus(LineCloser.PATIENCE);
     }
 
     @Override

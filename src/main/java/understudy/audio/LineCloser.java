@@ -10,17 +10,18 @@ final class LineCloser {
     private LineCloser() {}
 
     /**
-     * Does what ends the line, or gives the line up after two seconds.
+     * Does what ends the line, or gives the line up.
      *
-     * @param ending stops, flushes and closes
+     * @param ending   stops, flushes and closes
+     * @param patience how long that may take
      * @return true when that came to its end
      */
-    static boolean close(Runnable ending) {
+    static boolean close(Runnable ending, Duration patience) {
         Thread closing = new Thread(ending, "audio-closer");
         closing.setDaemon(true);
         closing.start();
         try {
-            closing.join(PATIENCE.toMillis());
+            closing.join(patience.toMillis());
         } catch (InterruptedException e) {
             Thread.currentThread().interrupt();
         }

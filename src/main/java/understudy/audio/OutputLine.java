@@ -1,5 +1,6 @@
 package understudy.audio;
 
+import java.time.Duration;
 import java.util.Optional;
 
 /**
@@ -31,6 +32,11 @@ interface OutputLine {
 
     /** May hang when the sound server does. */
     void close();
+
+    /** How long {@link #stop}, {@link #flush} and {@link #close} together may take before the line is given up. */
+    default Duration patience() {
+        return LineCloser.PATIENCE;
+    }
 
     /** Why it takes no more, in words for the user, when the line itself knows; any thread. */
     default Optional<String> failure() {

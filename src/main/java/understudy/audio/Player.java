@@ -79,7 +79,7 @@ public final class Player implements AutoCloseable {
             try {
                 return new DeviceLine(Devices.open(choice, capacityFrames));
             } catch (LineUnavailableException | IllegalArgumentException e) {
-                throw Refused.setup("", "audio output \"" + choice.device().label() + "\" does not open"
+                throw Refused.setup("audio output \"" + choice.device().label() + "\" does not open"
                         + Devices.reasonAfterColon(e), "close other programs that use it, then try again", e);
             }
         }
@@ -126,7 +126,7 @@ public final class Player implements AutoCloseable {
     public void close() {
         stop();
         try {
-            awaitEnd(LOST_AFTER.plus(LineCloser.PATIENCE).plusSeconds(1));
+            awaitEnd(LOST_AFTER.plus(line.patience()).plusSeconds(1));
         } catch (InterruptedException e) {
             Thread.currentThread().interrupt();
         }
@@ -223,7 +223,7 @@ public final class Player implements AutoCloseable {
             line.stop();
             line.flush();
             line.close();
-        });
+        }, line.patience());
         PlayerEnd told = line.failure().<PlayerEnd>map(PlayerEnd.Lost::new).orElse(end);
         ended.complete(report(told, hardware, !closed));
     }

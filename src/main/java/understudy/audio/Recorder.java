@@ -94,7 +94,7 @@ public final class Recorder implements AutoCloseable {
                 last = e;
             }
         }
-        throw Refused.setup("", "audio input \"" + input.label() + "\" does not open with " + channels + " channels at "
+        throw Refused.setup("audio input \"" + input.label() + "\" does not open with " + channels + " channels at "
                 + rateHz + " Hz" + Devices.reasonAfterColon(last), "close other programs that use it, then try again", last);
     }
 
@@ -158,7 +158,7 @@ public final class Recorder implements AutoCloseable {
                 line.stop();
                 line.flush();
                 line.close();
-            });
+            }, LineCloser.PATIENCE);
         }
     }
 
@@ -182,7 +182,7 @@ public final class Recorder implements AutoCloseable {
                     frames += got / frameBytes;
                     heardSomething = heardSomething || notOnlyZeros(bytes, got);
                 } else if (Clock.SYSTEM.nanos() - gotNanos > LOST_AFTER_NANOS) {
-                    throw Refused.setup("", "audio input \"" + device.label()
+                    throw Refused.setup("audio input \"" + device.label()
                             + "\" is lost: it gave no samples for 3 s", "check the plug, then start again");
                 } else {
                     Clock.SYSTEM.pause(LOOK_NANOS);

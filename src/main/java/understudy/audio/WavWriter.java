@@ -19,7 +19,7 @@ import understudy.refusal.Refused;
  * without commit, and the end of the program, remove it. Channels 1 to 65535 bytes a frame; 16, 24 and 32 bits and
  * float. Beyond 4 GiB the file is RF64 (see {@link WavHeader}). Not thread safe.
  */
-final class WavWriter implements Closeable {
+final class WavWriter implements Closeable, FileLine.Sink {
 
     private final Path target;
     /** Where the bytes go until they are complete. */
@@ -98,7 +98,8 @@ final class WavWriter implements Closeable {
     }
 
     /** The file as it will be. */
-    Path target() {
+    @Override
+    public Path target() {
         return target;
     }
 
@@ -121,7 +122,8 @@ final class WavWriter implements Closeable {
         write(bytes, 0, length);
     }
 
-    void write(byte[] bytes, int offset, int length) {
+    @Override
+    public void write(byte[] bytes, int offset, int length) {
         writeFully(ByteBuffer.wrap(bytes, offset, length));
         dataBytes += length;
     }
@@ -132,7 +134,8 @@ final class WavWriter implements Closeable {
     }
 
     /** Completes the header and puts the file in its place; what had that name before is replaced in one step. */
-    void commit() {
+    @Override
+    public void commit() {
         if (!open) {
             throw new IllegalStateException("already closed");
         }
@@ -196,7 +199,7 @@ final class WavWriter implements Closeable {
     private Refused failed(IOException e) {
         String text = reason(e);
         boolean full = text.toLowerCase(Locale.ROOT).contains("space");
-        return Refused.setup("", full
+        return Refused.setup(full
                 ? target + ": the disk is full after " + megabytes(dataBytes)
                         + "; nothing was kept; make room or choose another disk"
                 : target + ": could not be written (" + text + ")", "nothing was kept", e);

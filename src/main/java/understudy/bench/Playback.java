@@ -73,7 +73,7 @@ public final class Playback implements AutoCloseable {
     private static void check(SignalPlan plan) {
         Refusals problems = new Refusals();
         plan.check(problems);
-        plan.swingLosses().stream().filter(SwingLoss::isRefused).map(SwingLoss::refusal).forEach(problems::add);
+        plan.checkRate(problems);
         problems.refuse();
     }
 

@@ -158,6 +158,11 @@ public final class SignalPlan {
         });
     }
 
+    /** Refuses shapes of which too little would be left at this sample rate. */
+    public void checkRate(Refusals problems) {
+        swingLosses().stream().filter(SwingLoss::isRefused).map(SwingLoss::refusal).forEach(problems::add);
+    }
+
     /** Outputs whose shape is too quick for the sample rate at the highest speed that will surely be played. */
     public List<SwingLoss> swingLosses() {
         double fastestHz = pattern.profile().map(profile -> profile.fastestHz(startHz)).orElse(startHz);

@@ -18,7 +18,7 @@ public record SteadySignal(SignalPlan plan, Destination destination) {
         problems.refuse();
         Destination destination = outlet.destination(asked, askedRateHz);
         SignalPlan plan = asked.atRate(destination.rateHz());
-        plan.swingLosses().stream().filter(SwingLoss::isRefused).map(SwingLoss::refusal).forEach(problems::add);
+        plan.checkRate(problems);
         problems.refuse();
         return new SteadySignal(plan, destination);
     }

@@ -74,7 +74,7 @@ public record LoopbackRun(
             Thread.sleep(AFTER_MILLIS);
             Recorder.Recording recording = recorder.stop();
             if (report.end() instanceof PlayerEnd.Lost lost) {
-                throw Refused.setup("", lost.reason(), "");
+                throw Refused.setup(lost.reason(), "");
             } else if (report.end() instanceof PlayerEnd.Fault fault) {
                 throw new IllegalStateException("playing failed", fault.cause());
             }

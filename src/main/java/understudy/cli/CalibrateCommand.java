@@ -132,7 +132,7 @@ final class CalibrateCommand extends HouseCommand {
         rig.filter(kept -> check).ifPresent(RigCalibrations::mustHaveOne);
 
         Device there = output.orElseThrow(
-                () -> Refused.setup("", "this machine has no audio output", "plug one in, then try again"));
+                () -> Refused.setup("this machine has no audio output", "plug one in, then try again"));
         Setup setup = new Setup(choice(there, number, rateHz), number - 1, part, yes, json ? surroundings.err() : surroundings.out());
         setup.talk().println("audio output \"" + setup.output().device().label() + "\", " + setup.output().rateHz() + " Hz, "
                 + setup.output().format().bits() + " bits, channel " + number);
@@ -159,7 +159,7 @@ final class CalibrateCommand extends HouseCommand {
                     : new LoopbackSession(surroundings, setup, cable, before).run(plot);
         } catch (InterruptedException e) {
             Thread.currentThread().interrupt();
-            throw Refused.setup("", "the calibration was interrupted", "no calibration was kept", e);
+            throw Refused.setup("the calibration was interrupted", "no calibration was kept", e);
         }
     }
 
@@ -174,7 +174,7 @@ final class CalibrateCommand extends HouseCommand {
         }
         onRig.forEach(setup.talk()::println);
         if (result.failure().isPresent()) {
-            throw Refused.setup("", result.failure().get(), "");
+            throw Refused.setup(result.failure().get(), "");
         }
         if (file != null) {
             try {

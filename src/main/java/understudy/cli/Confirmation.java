@@ -35,11 +35,11 @@ final class Confirmation {
             String line = surroundings.in().readLine();
             if (line == null) {
                 talk.println();
-                throw Refused.setup("", "no answer came", "no calibration was kept");
+                throw Refused.setup("no answer came", "no calibration was kept");
             }
             return line.strip();
         } catch (IOException e) {
-            throw Refused.setup("", "the answer could not be read: " + e.getMessage(), "no calibration was kept", e);
+            throw Refused.setup("the answer could not be read: " + e.getMessage(), "no calibration was kept", e);
         }
     }
 }

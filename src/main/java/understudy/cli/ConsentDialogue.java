@@ -50,7 +50,7 @@ final class ConsentDialogue {
         surroundings.out().print("Have you read this, and will you work by it? Type yes to go on: ");
         surroundings.out().flush();
         if (!answerIsYes()) {
-            throw Refused.setup("", "nothing was played", "");
+            throw Refused.setup("nothing was played", "");
         }
         keep(consent, surroundings);
         return consent.agreedForNow();

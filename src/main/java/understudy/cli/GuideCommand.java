@@ -132,7 +132,7 @@ final class GuideCommand implements Callable<Integer> {
             }
             GuideHtml.write(folder);
         } catch (IOException e) {
-            throw Refused.setup("", folder + ": the pages could not be written: " + e, "give a folder that you may write to", e);
+            throw Refused.setup(folder + ": the pages could not be written: " + e, "give a folder that you may write to", e);
         }
     }
 }

@@ -33,7 +33,7 @@ final class LoopbackSession {
     LoopbackSession(Surroundings surroundings, Setup setup, LoopbackOptions.Asked asked, AudioOutput before) {
         this.surroundings = surroundings;
         this.setup = setup;
-        this.input = asked.input().orElseThrow(() -> Refused.setup("", "this machine has no audio input for the patch cable", "plug one in, or use --meter"));
+        this.input = asked.input().orElseThrow(() -> Refused.setup("this machine has no audio input for the patch cable", "plug one in, or use --meter"));
         this.inputChannel = asked.channel();
         this.asked = asked;
         this.before = before;

@@ -20,6 +20,7 @@ import understudy.measure.SignalReport;
 import understudy.pattern.Output;
 import understudy.pattern.Pattern;
 import understudy.pattern.PatternReader;
+import understudy.pattern.Profile;
 import understudy.pattern.Signal;
 import understudy.pattern.Tone;
 import understudy.pattern.WheelSignal;
@@ -128,7 +129,7 @@ final class MeasureCommand extends HouseCommand {
         Optional<PatternTiming.Asked> program() {
             return pattern.map(played -> new PatternTiming.Asked(played, output,
                     Double.isNaN(askedHz) ? played.speed().defaultHz() : askedHz,
-                    Math.min(MOST_PROFILE_SECONDS, played.profile().map(steps -> ProfileLength.seconds(steps.steps())).orElse(0.0))
+                    Math.min(MOST_PROFILE_SECONDS, played.profile().map(Profile::seconds).orElse(0.0))
                             + recorded.seconds()));
         }
 

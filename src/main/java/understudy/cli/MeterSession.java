@@ -65,7 +65,7 @@ final class MeterSession {
         while (true) {
             String line = person.answer(question);
             if (player.status().state() == PlayerStatus.State.ENDED) {
-                throw Refused.setup("", "the output was lost while the meter was read", "check the plug, then start again");
+                throw Refused.setup("the output was lost while the meter was read", "check the plug, then start again");
             }
             try {
                 return READING.parse(line.matches("[0-9.]+") ? line + " V" : line);

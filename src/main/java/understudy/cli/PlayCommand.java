@@ -15,7 +15,6 @@ import understudy.bench.LiveHand;
 import understudy.bench.Outlet;
 import understudy.bench.Playback;
 import understudy.bench.SignalPlan;
-import understudy.bench.SwingLoss;
 import understudy.quantity.Range;
 import understudy.quantity.Unit;
 import understudy.refusal.Refused;
@@ -78,7 +77,7 @@ final class PlayCommand extends HouseCommand {
 
         Destination destination = outlet.destination(asked, options.askedRateHz(asked));
         SignalPlan plan = asked.atRate(destination.rateHz());
-        plan.swingLosses().stream().filter(SwingLoss::isRefused).map(SwingLoss::refusal).forEach(given::add);
+        plan.checkRate(given);
         given.refuse();
         surroundings.out().println(outlet.note(destination));
         Clearance clearance = new ConsentDialogue(surroundings, yes).ask(plan, outlet.leaves());
@@ -113,7 +112,7 @@ final class PlayCommand extends HouseCommand {
     private int report(PlayerReport report) {
         EndReport.lines(report).forEach(surroundings.out()::println);
         if (report.end() instanceof PlayerEnd.Lost lost) {
-            throw Refused.setup("", lost.reason(), "");
+            throw Refused.setup(lost.reason(), "");
         }
         return Main.FINE;
     }

@@ -49,7 +49,7 @@ final class PlaySession {
             Thread.currentThread().interrupt();
             throw new IllegalStateException("nobody interrupts this thread", e);
         } catch (IOException e) {
-            throw Refused.setup("", "the terminal can't be used: " + e.getMessage(), "", e);
+            throw Refused.setup("the terminal can't be used: " + e.getMessage(), "", e);
         } finally {
             for (String signal : STOP_SIGNALS) {
                 Signals.registerDefault(signal);

@@ -53,7 +53,7 @@ record Recorded(String from, int rateHz, int bits, double[][] channels, double o
             }
             Recorder.Recording recording = recorder.stop();
             if (recording.overruns() > 0) {
-                throw Refused.setup("", "audio input \"" + input.label() + "\": samples may have been lost on the way, "
+                throw Refused.setup("audio input \"" + input.label() + "\": samples may have been lost on the way, "
                         + recording.overruns() + " times", "close other programs, then try again");
             }
             double[][] samples = Arrays.stream(recording.samples())
@@ -63,7 +63,7 @@ record Recorded(String from, int rateHz, int bits, double[][] channels, double o
                     (double) samples[0].length / rateHz, true);
         } catch (InterruptedException e) {
             Thread.currentThread().interrupt();
-            throw Refused.setup("", "the recording was interrupted", "", e);
+            throw Refused.setup("the recording was interrupted", "", e);
         }
     }
 

@@ -30,7 +30,7 @@ record Removal(String command, String kind, String name, String all) {
         surroundings.out().print("This removes " + all + " for good. Type its name to go on: ");
         surroundings.out().flush();
         if (!typed(surroundings).equalsIgnoreCase(name)) {
-            throw Refused.setup("", "nothing was removed", "");
+            throw Refused.setup("nothing was removed", "");
         }
     }
 

@@ -14,9 +14,9 @@ import understudy.audio.WavRender;
 import understudy.bench.Hookup;
 import understudy.bench.Playback;
 import understudy.bench.SignalPlan;
-import understudy.bench.SwingLoss;
 import understudy.pattern.Output;
 import understudy.pattern.Pattern;
+import understudy.pattern.Profile;
 import understudy.quantity.Quantity;
 import understudy.quantity.Range;
 import understudy.quantity.Unit;
@@ -72,7 +72,7 @@ final class RenderCommand extends HouseCommand {
         double seconds = given.quantity("--for", length, LENGTH, defaultSeconds(plan.pattern()));
         SampleFormat format = format(given);
         Path target = given.soundFile("--out", file, "give a name that ends in .wav").orElse(null);
-        plan.swingLosses().stream().filter(SwingLoss::isRefused).map(SwingLoss::refusal).forEach(given::add);
+        plan.checkRate(given);
         given.refuse();
 
         PlanNotes.losses(plan).forEach(surroundings.err()::println);
@@ -94,7 +94,7 @@ final class RenderCommand extends HouseCommand {
     }
 
     private static double defaultSeconds(Pattern pattern) {
-        double seconds = pattern.profile().map(profile -> ProfileLength.seconds(profile.steps())).orElse(DEFAULT_SECONDS);
+        double seconds = pattern.profile().map(Profile::seconds).orElse(DEFAULT_SECONDS);
         return seconds > 0 && seconds <= LENGTH.to() ? seconds : DEFAULT_SECONDS;
     }
 

@@ -53,7 +53,7 @@ final class RigCalibrations {
 
     /** The rig's own, if it has one. */
     Optional<Device> device() {
-        return rig.device().map(identity -> identity.device().orElseThrow(() -> Refused.setup("", "the audio output of "
+        return rig.device().map(identity -> identity.device().orElseThrow(() -> Refused.setup("the audio output of "
                 + rig.name() + ", " + identity.label() + ", is not there", "plug it in, then try again")));
     }
 
@@ -96,7 +96,7 @@ final class RigCalibrations {
     /** @throws Refused if anything has changed */
     String verdict(List<String> changes) {
         if (!changes.isEmpty()) {
-            throw Refused.setup("", "the output is not what it was when it was calibrated; put this right, or calibrate again without"
+            throw Refused.setup("the output is not what it was when it was calibrated; put this right, or calibrate again without"
                     + " --check", "what was kept with " + rig.name() + " stands");
         }
         return "nothing has changed since the calibration of " + last().map(RigCalibrations::day).orElseThrow()

@@ -110,10 +110,6 @@ final class SweepDialogue {
         return Double.isNaN(fromHz(step)) ? toHz : fromHz(step);
     }
 
-    private static double seconds(Profile.Step step) {
-        return step instanceof Profile.Sweep sweep ? sweep.seconds() : ((Profile.Ramp) step).seconds();
-    }
-
     private static double fromHz(Profile.Step step) {
         return step instanceof Profile.Sweep sweep ? sweep.fromHz() : ((Profile.Ramp) step).fromHz();
     }
@@ -190,7 +186,7 @@ final class SweepDialogue {
         int count = state.rows().size();
         if (count > 0) {
             double beforeHz = state.stops().get(count - 1).speedHz();
-            travel(List.of(new Profile.Ramp(Double.NaN, beforeHz, seconds(state.next().way().get(0)))), beforeHz, hand, playback);
+            travel(List.of(new Profile.Ramp(Double.NaN, beforeHz, state.next().way().get(0).seconds())), beforeHz, hand, playback);
         }
     }
 

@@ -35,7 +35,7 @@ final class TracePlan {
         lines.addAll(Paragraph.lines(circuit.title()));
         lines.add("");
         lines.addAll(Paragraph.lines("The plan, until one suspect has " + EventWords.percent(circuit.confidence())
-                + ". Percentages tell how often a branch is taken; what is rarer than " + EventWords.percent(DRAWN) + " is not drawn."));
+                + ". Percentages are how often a branch is taken; what is rarer than " + EventWords.percent(DRAWN) + " is not drawn."));
         lines.add("");
         node(plan.root(), "", "");
         lines.add("");

@@ -126,7 +126,7 @@ public final class ChainResponse {
      */
     public double harmonicDb(int order, double hz) {
         if (!(order >= 2 && order <= 5)) {
-            throw new Refused("harmonics of orders 2 to 5 can be told, got " + order, "");
+            throw new Refused("harmonics of orders 2 to 5 can be measured, got " + order, "");
         }
         checkWithin(order * hz);
         double ahead = sweep.growthSeconds() * Math.log(order) * sweep.rateHz();
@@ -138,7 +138,7 @@ public final class ChainResponse {
 
     private void checkWithin(double hz) {
         if (!(hz >= sweep.fromHz() && hz <= TOLD_PART * sweep.toHz())) {
-            throw new Refused("the sweep tells what happens from " + SampleCheck.hz(sweep.fromHz()) + " to "
+            throw new Refused("the sweep shows what happens from " + SampleCheck.hz(sweep.fromHz()) + " to "
                     + SampleCheck.hz(TOLD_PART * sweep.toHz()) + ", asked for " + SampleCheck.hz(hz), "");
         }
     }

@@ -14,19 +14,12 @@ public final class Travel {
 
     /** @param steps holds, ramps and sweeps; a start of NaN is wherever the speed is then */
     public Travel(List<Profile.Step> steps) {
-        this.program = new ProfileProgram(new Profile(steps));
-        this.seconds = steps.stream().mapToDouble(Travel::seconds).sum();
-    }
-
-    private static double seconds(Profile.Step step) {
-        if (step instanceof Profile.Hold hold) {
-            return hold.seconds();
-        } else if (step instanceof Profile.Ramp ramp) {
-            return ramp.seconds();
-        } else if (step instanceof Profile.Sweep sweep) {
-            return sweep.seconds();
+        if (!steps.stream().allMatch(step -> step instanceof Profile.Hold || step instanceof Profile.Ramp || step instanceof Profile.Sweep)) {
+            throw new IllegalArgumentException("a travel holds, ramps and sweeps, not " + steps);
         }
-        throw new IllegalArgumentException("no travel has " + step);
+        Profile way = new Profile(steps);
+        this.program = new ProfileProgram(way);
+        this.seconds = way.seconds();
     }
 
     /** How long it takes. */

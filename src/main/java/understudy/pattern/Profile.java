@@ -38,7 +38,20 @@ public record Profile(List<Step> steps) {
         return startHz;
     }
 
-    public sealed interface Step permits Hold, Ramp, Sweep, Crank, Repeat, Follow {}
+    /** Seconds until the last step ends; infinite when it repeats for ever. */
+    public double seconds() {
+        return seconds(steps);
+    }
+
+    private static double seconds(List<Step> steps) {
+        return steps.stream().mapToDouble(Step::seconds).sum();
+    }
+
+    public sealed interface Step permits Hold, Ramp, Sweep, Crank, Repeat, Follow {
+
+        /** How long it takes; infinite when it repeats for ever. */
+        double seconds();
+    }
 
     /** One speed for a time. */
     public record Hold(double hz, double seconds) implements Step {}
@@ -67,8 +80,20 @@ public record Profile(List<Step> steps) {
         public Repeat {
             steps = List.copyOf(steps);
         }
+
+        @Override
+        public double seconds() {
+            return times == FOREVER ? Double.POSITIVE_INFINITY : times * Profile.seconds(steps);
+        }
     }
 
     /** From here on the speed follows the user's hand; only as the last step. */
-    public record Follow() implements Step {}
+    public record Follow() implements Step {
+
+        /** No time of its own. */
+        @Override
+        public double seconds() {
+            return 0;
+        }
+    }
 }

@@ -46,6 +46,14 @@ public final class Refused extends RuntimeException {
     }
 
     /** The set-up has to be mended. */
+    public static Refused setup(String wrong, String right) {
+        return setup(wrong, right, (Throwable) null);
+    }
+
+    public static Refused setup(String wrong, String right, Throwable cause) {
+        return setup("", wrong, right, cause);
+    }
+
     public static Refused setup(String location, String wrong, String right) {
         return setup(location, wrong, right, null);
     }

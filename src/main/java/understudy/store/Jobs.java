@@ -63,10 +63,10 @@ public final class Jobs {
         Hunt after = hunt.after(at, entry);
         State state = State.of(after);
         return store.write(on -> {
-            long id = idOf(on, before.name()).orElseThrow(() -> Refused.setup("", "another Understudy removed job \""
+            long id = idOf(on, before.name()).orElseThrow(() -> Refused.setup("another Understudy removed job \""
                     + before.name() + "\"", "what you entered last was not kept"));
             if (!isAt(on, id, before)) {
-                throw Refused.setup("", "another Understudy went on with job \"" + before.name()
+                throw Refused.setup("another Understudy went on with job \"" + before.name()
                         + "\"", "what you entered last was not kept; resume the job and enter it again");
             }
             JobRows.insert(on, id, before.events().size() + 1, List.of(new Job.Event(at, entry)));

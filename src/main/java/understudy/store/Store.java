@@ -60,7 +60,7 @@ public final class Store implements AutoCloseable {
         try {
             makePrivately(file);
         } catch (IOException e) {
-            throw Refused.setup("", file.toAbsolutePath().getParent() + ": this folder, for what you keep, can't be made ("
+            throw Refused.setup(file.toAbsolutePath().getParent() + ": this folder, for what you keep, can't be made ("
                     + e.getMessage() + ")", "make it yourself, or set XDG_DATA_HOME to a place that may be written", e);
         }
         return open(file, "jdbc:sqlite:" + file.toAbsolutePath());

@@ -122,6 +122,8 @@ public final class Json {
                 return new Writer(type, (with, json, value) -> json.writeString(value.toString()));
             } else if (Enum.class.isAssignableFrom(type)) {
                 return new Writer(type, (with, json, value) -> json.writeString(((Enum<?>) value).name()));
+            } else if (!type.getName().startsWith("java.")) {
+                throw new IllegalArgumentException("no JSON is made of a " + type.getName());
             }
             return null;
         }

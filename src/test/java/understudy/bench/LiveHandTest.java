@@ -6,6 +6,7 @@ import static org.assertj.core.api.Assertions.within;
 
 import java.util.concurrent.atomic.AtomicReference;
 import org.junit.jupiter.api.Test;
+import understudy.cli.Samples;
 import understudy.pattern.Pattern;
 import understudy.pattern.PatternReader;
 import understudy.refusal.Refused;
@@ -14,18 +15,7 @@ import understudy.wave.Renderer;
 
 class LiveHandTest {
 
-    private static final String WHEEL = """
-            title: Test wheel 4-1
-            purpose: Shows a wheel that can be counted by hand.
-            source: Made up.
-            speed: {default: 600 rpm, from: 60 rpm, to: 6000 rpm}
-            outputs:
-              - name: crank
-                wheel: {teeth: 4, missing: 1}
-                hall: {low: -1.2 V, high: 1.2 V}
-            """;
-
-    private final Pattern pattern = PatternReader.read("wheel.yaml", WHEEL
+    private final Pattern pattern = PatternReader.read("wheel.yaml", Samples.WHEEL
             + "faults:\n  - {fault: missing tooth, tooth: 2, switched: off}\n  - {fault: dropout, length: 10 ms}\n").value().orElseThrow();
     private final AtomicReference<Hand> reference = new AtomicReference<>(Renderer.startingHand(pattern));
     private final LiveHand hand = new LiveHand(pattern, reference);

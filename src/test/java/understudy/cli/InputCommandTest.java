@@ -10,6 +10,7 @@ import java.util.Map;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
 import org.junit.jupiter.params.provider.CsvSource;
 import understudy.rig.InputKind;
 
@@ -23,6 +24,15 @@ class InputCommandTest {
         all[0] = "input";
         System.arraycopy(words, 0, all, 1, words.length);
         return Run.in(home).understudy(all);
+    }
+
+    @ParameterizedTest
+    @ValueSource(strings = {"vr", "VR", "inductive", "reluctor"})
+    void theTradesWordsForAReluctorNameItsKinds(String word) {
+        Run.Outcome outcome = Run.in(home).understudy("divider", "--input", word);
+        assertThat(outcome.exitCode()).isEqualTo(Main.BAD_INPUT);
+        assertThat(outcome.err()).startsWith("--input: \"" + word + "\" is no kind of input; a reluctor's input is one of reluctor-adaptive,")
+                .contains("reluctor-biased-pair").doesNotContain("resistive");
     }
 
     @Test

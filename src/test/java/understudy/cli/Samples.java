@@ -5,10 +5,10 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 
 /** Pattern files that tests write for themselves, so that they don't hang on the numbers of the shipped ones. */
-final class Samples {
+public final class Samples {
 
     /** Four positions, one missing: edges at 0, 45, 90, 135, 180 and 225 degrees. */
-    static final String WHEEL = """
+    public static final String WHEEL = """
             title: Test wheel 4-1
             purpose: Shows a wheel that can be counted by hand.
             source: Made up.

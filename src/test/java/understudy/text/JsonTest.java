@@ -34,6 +34,19 @@ class JsonTest {
                 + " \"a\" : 2 } ], \"map\" : { \"k\" : [ 1, null ] }, \"default\" : true }");
     }
 
+    /** Neither a record nor a plain value: to guess its JSON from its methods would let anything out. */
+    private static final class Secret {
+        public String getSecret() {
+            return "secret";
+        }
+    }
+
+    @Test
+    void whatIsNoRecordIsAnErrorOfTheCaller() {
+        assertThatThrownBy(() -> Json.text(new Secret())).isInstanceOf(IllegalArgumentException.class);
+        assertThatThrownBy(() -> Json.text(Map.of("a", List.of(new Secret())))).isInstanceOf(IllegalArgumentException.class);
+    }
+
     @Test
     void whatIsNoJsonIsRefusedAtItsPlace() {
         assertThat(Json.read("{\"b\": 1, \"a\": [true, null, 0.5]}", "x.json").keySet()).containsExactly("b", "a");
