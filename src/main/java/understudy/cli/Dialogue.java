@@ -1,5 +1,6 @@
 package understudy.cli;
 
+import java.util.List;
 import java.util.Optional;
 import java.util.function.Consumer;
 import java.util.function.Function;
@@ -12,14 +13,17 @@ final class Dialogue {
 
     private final Function<String, Optional<String>> lines;
     private final Consumer<String> say;
+    private final Consumer<String> show;
 
     /**
      * @param lines shows a sentence and gives the line that is typed; empty when nobody answers any more
      * @param say   shows a sentence
+     * @param show  shows a line as it is
      */
-    Dialogue(Function<String, Optional<String>> lines, Consumer<String> say) {
+    Dialogue(Function<String, Optional<String>> lines, Consumer<String> say, Consumer<String> show) {
         this.lines = lines;
         this.say = say;
+        this.show = show;
     }
 
     /** Empty when nobody answers any more. */
@@ -42,8 +46,11 @@ final class Dialogue {
 
     private void explain(Question<?> question) {
         say.accept(question.why());
-        for (Answers.Meaning meaning : question.answers().meanings()) {
-            say.accept("  " + meaning.typed() + ": " + meaning.meaning());
+        List<Answers.Meaning> meanings = question.answers().meanings();
+        int width = meanings.stream().mapToInt(meaning -> meaning.typed().length()).max().orElse(0) + 3;
+        for (Answers.Meaning meaning : meanings) {
+            Paragraph.lines("  " + meaning.typed() + " ".repeat(width - meaning.typed().length()), " ".repeat(width + 2), meaning.meaning())
+                    .forEach(show);
         }
     }
 

@@ -11,7 +11,7 @@ import picocli.CommandLine.Mixin;
         sortOptions = false,
         abbreviateSynopsis = true,
         synopsisSubcommandLabel = "[COMMAND]",
-        description = "Keeps your jobs: lists, shows, exports, archives, removes them.",
+        description = "Lists, shows, corrects, exports, archives and removes your jobs.",
         footer = {
             "",
             "Examples:",
@@ -35,6 +35,7 @@ final class JobsCommand implements Callable<Integer> {
         CommandLine jobs = new CommandLine(new JobsCommand(new JobsListCommand(surroundings)));
         jobs.addSubcommand(new JobsListCommand(surroundings));
         jobs.addSubcommand(new JobsShowCommand(surroundings));
+        jobs.addSubcommand(new JobsCorrectCommand(surroundings));
         jobs.addSubcommand(new JobsExportCommand(surroundings));
         jobs.addSubcommand(new JobsImportCommand(surroundings));
         jobs.addSubcommand(new JobsArchiveCommand(surroundings));

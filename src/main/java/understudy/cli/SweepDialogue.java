@@ -137,10 +137,9 @@ final class SweepDialogue {
 
     /** Asks until this stop is read, left, or the signal is gone. */
     private void read(AtomicReference<Hand> hand, Playback playback) {
-        Dialogue dialogue = new Dialogue(sentence -> talk.answer(sentence, playback::isOver), talk::say);
         int before = state.rows().size();
         while (!state.isOver() && state.rows().size() == before) {
-            Optional<SweepInput> input = dialogue.ask(state.question());
+            Optional<SweepInput> input = talk.ask(state.question(), playback::isOver);
             if (input.isEmpty()) {
                 return;
             }

@@ -1,12 +1,17 @@
 package understudy.cli;
 
 import java.util.ArrayList;
+import java.util.EnumMap;
 import java.util.List;
+import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
+import understudy.hunt.HuntBeginning;
+import understudy.hunt.HuntSession;
 import understudy.reading.Reading;
 import understudy.refusal.Refused;
 import understudy.store.Store;
@@ -91,8 +96,7 @@ final class TraceCommand extends HouseCommand {
             said.forEach(talk::say);
             Hunt hunt;
             try {
-                hunt = start.begin(new TraceStart.Told(Optional.ofNullable(jobName), Optional.ofNullable(vehicle),
-                        Optional.ofNullable(complaint), Optional.ofNullable(who)), chosen, talk, store, surroundings);
+                hunt = start.begin(known(), chosen, talk, store, surroundings);
             } catch (TraceTalk.Left left) {
                 talk.say("No job was begun.");
                 return Main.FINE;
@@ -105,8 +109,19 @@ final class TraceCommand extends HouseCommand {
                     + " measured:");
             talk.gap();
             talk.lines(new TraceText(hunt).circuit());
-            return lead(new TraceSession(surroundings, talk, store.jobs(), hunt, chosen, false), talk);
+            return lead(session(hunt, chosen, false, talk, store), talk);
         }
+    }
+
+    /** What the command line says of the job. */
+    private Map<HuntBeginning.Item, String> known() {
+        Map<HuntBeginning.Item, String> known = new EnumMap<>(HuntBeginning.Item.class);
+        known.put(HuntBeginning.Item.VEHICLE, vehicle);
+        known.put(HuntBeginning.Item.COMPLAINT, complaint);
+        known.put(HuntBeginning.Item.WHO, who);
+        known.put(HuntBeginning.Item.NAME, jobName);
+        known.values().removeIf(Objects::isNull);
+        return known;
     }
 
     /** With the scale that was learned on the vehicle, where that is asked for. */
@@ -134,11 +149,15 @@ final class TraceCommand extends HouseCommand {
             if (!hunt.job().equipment().words().contains(chosen.way())) {
                 hunt = store.jobs().add(hunt, surroundings.clock().instant(), new Entry.Noted("from here on: " + chosen.way()));
             }
-            return lead(new TraceSession(surroundings, talk, store.jobs(), hunt, chosen, true), talk);
+            return lead(session(hunt, chosen, true, talk, store), talk);
         }
     }
 
-    private int lead(TraceSession session, TraceTalk talk) {
+    private HuntDialogue session(Hunt hunt, TraceEquipment chosen, boolean again, TraceTalk talk, Store store) {
+        return new HuntDialogue(surroundings, talk, store.jobs(), chosen, HuntSession.of(hunt, chosen.forHunt(again)));
+    }
+
+    private int lead(HuntDialogue session, TraceTalk talk) {
         String name = CommandWords.inQuotes(session.hunt().job().name());
         try {
             session.run();

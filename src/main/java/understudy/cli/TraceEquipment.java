@@ -5,8 +5,10 @@ import java.util.List;
 import java.util.Optional;
 import java.util.OptionalInt;
 import picocli.CommandLine.Mixin;
+import understudy.bench.Agreement;
 import understudy.bench.Hookup;
 import understudy.bench.Outlet;
+import understudy.hunt.HuntEquipment;
 import understudy.quantity.Range;
 import understudy.refusal.Control;
 import understudy.refusal.Location;
@@ -56,11 +58,13 @@ final class TraceEquipment {
     private final Outlet outlet;
     private final TraceSignal suspect;
     private final Optional<TraceSignal> reference;
+    private final Agreement agreement;
     private final List<String> words = new ArrayList<>();
 
     private TraceEquipment(SteadyOptions options, Optional<String> rigName, Optional<String> inputWords, Subject suspect,
             Optional<Subject> reference, Surroundings surroundings) {
         Arguments given = new Arguments();
+        this.agreement = new Agreement(surroundings.folders().settings());
         this.inputWords = inputWords;
         this.input = inputWords.flatMap(written -> NamedInput.read(Location.of(Control.INPUT), written, given)).map(NamedInput::input);
         given.refuse();
@@ -111,6 +115,12 @@ final class TraceEquipment {
 
     PinLimits pins(Circuit circuit) {
         return PinLimits.of(circuit, input);
+    }
+
+    /** What the session needs to know of it. @param resumed the job was begun in an earlier session */
+    HuntEquipment forHunt(boolean resumed) {
+        return new HuntEquipment(suspect.forHunt(outlet, agreement), reference.map(signal -> signal.forHunt(outlet, agreement)), input,
+                resumed);
     }
 
     TraceSignal signal(boolean onReference) {

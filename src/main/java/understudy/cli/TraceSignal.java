@@ -1,13 +1,16 @@
 package understudy.cli;
 
+import java.util.List;
 import java.util.Optional;
 import java.util.OptionalInt;
 import understudy.audio.Destination;
+import understudy.bench.Agreement;
+import understudy.bench.Consent;
 import understudy.bench.Hookup;
 import understudy.bench.Outlet;
 import understudy.bench.SignalPlan;
 import understudy.bench.SteadySignal;
-import understudy.reading.Expected;
+import understudy.hunt.HuntSignal;
 import understudy.trace.Subjects.Subject;
 import understudy.view.SignalWords;
 
@@ -27,25 +30,11 @@ record TraceSignal(SignalPlan plan, Destination destination, Subject subject) {
         return new TraceSignal(steady.plan(), steady.destination(), subject);
     }
 
-    double speedHz() {
-        return plan.startHz();
-    }
-
-    double frequencyHz() {
-        return subject.frequencyHz(speedHz());
-    }
-
-    Expected expected() {
-        return subject.expected(speedHz());
-    }
-
-    /** "1400 rpm, 396.7 Hz". */
-    String words() {
-        return plan.pattern().speed().print(speedHz()) + ", " + SignalWords.hertz(frequencyHz());
-    }
-
-    /** What a meter for alternating volts shows at the clips at full level. */
-    double clipVolts() {
-        return plan.alternatingVolts();
+    HuntSignal forHunt(Outlet outlet, Agreement agreement) {
+        double speedHz = plan.startHz();
+        double frequencyHz = subject.frequencyHz(speedHz);
+        return new HuntSignal(speedHz, frequencyHz, subject.expected(speedHz), plan.alternatingVolts(),
+                plan.pattern().speed().print(speedHz) + ", " + SignalWords.hertz(frequencyHz),
+                outlet.leaves() ? Consent.of(plan, true, agreement).toRead() : List.of());
     }
 }

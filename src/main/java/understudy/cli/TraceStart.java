@@ -2,9 +2,9 @@ package understudy.cli;
 
 import java.time.LocalDate;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
-import understudy.question.Answers;
-import understudy.question.Question;
+import understudy.hunt.HuntBeginning;
 import understudy.reading.Reading;
 import understudy.refusal.Refused;
 import understudy.store.Store;
@@ -45,45 +45,25 @@ final class TraceStart {
         return reference.map(CircuitFiles::read);
     }
 
-    /** What the command line says of a job; empty: to be asked. */
-    record Told(Optional<String> name, Optional<String> vehicle, Optional<String> complaint, Optional<String> who) {}
-
-    /** Asks what is not told, and begins the job. */
-    Hunt begin(Told told, TraceEquipment equipment, TraceTalk talk, Store store, Surroundings surroundings) {
+    /**
+     * Asks what is not known, and begins the job.
+     *
+     * @param known what the command line says of it
+     */
+    Hunt begin(Map<HuntBeginning.Item, String> known, TraceEquipment equipment, TraceTalk talk, Store store, Surroundings surroundings) {
         Circuit circuit = suspect().circuit();
         talk.gap();
         talk.lines(Paragraph.lines(circuit.title()));
         talk.gap();
         talk.say("What is not known yet; Enter skips it. Type stop at any question to leave.");
-        String vehicle = told.vehicle().orElseGet(() -> asked("Vehicle" + offer(circuit.vehicle()) + ":",
-                "Which vehicle it is, as you would find it again: its name, plate or number.", circuit.vehicle(), talk));
-        String complaint = told.complaint().orElseGet(() -> asked("Complaint:",
-                "What is wrong, in the customer's words or the module's code.", Optional.empty(), talk));
-        String who = told.who().orElseGet(() -> asked("Who does the work:",
-                "The name that stands under the report.", Optional.empty(), talk));
-        String free = free(circuit.id() + "-" + LocalDate.now(surroundings.clock()), store);
-        String name = told.name().orElseGet(() -> asked("Name of the job" + offer(Optional.of(free)) + ":",
-                "By this name you resume the job, and find its report.", Optional.of(free), talk));
-        return store.jobs().begin(new Job(name, surroundings.clock().instant(), vehicle, complaint, who, suspect, reference,
-                equipment.record(equipment.pins(circuit).allowed()), List.of()));
-    }
-
-    private static String offer(Optional<String> otherwise) {
-        return otherwise.map(value -> " (Enter: " + value + ")").orElse("");
-    }
-
-    private static String asked(String sentence, String why, Optional<String> otherwise, TraceTalk talk) {
-        Question<String> question = new Question<>(sentence, why, new Answers.Words(false, "kept with the job, and in its report"),
-                Optional.of(otherwise.orElse("")));
-        return new Dialogue(talk::lineOrStop, talk::say).ask(question).orElseThrow();
-    }
-
-    /** The first name that no job has. */
-    private static String free(String name, Store store) {
-        String free = name;
-        for (int number = 2; store.jobs().has(free); number++) {
-            free = name + "-" + number;
+        HuntBeginning beginning = new HuntBeginning(circuit,
+                store.jobs().free(circuit.id() + "-" + LocalDate.now(surroundings.clock())), known);
+        while (beginning.next().isPresent()) {
+            beginning = beginning.after(talk.askOrLeave(beginning.question()));
         }
-        return free;
+        Map<HuntBeginning.Item, String> said = beginning.known();
+        return store.jobs().begin(new Job(said.get(HuntBeginning.Item.NAME), surroundings.clock().instant(),
+                said.get(HuntBeginning.Item.VEHICLE), said.get(HuntBeginning.Item.COMPLAINT), said.get(HuntBeginning.Item.WHO),
+                suspect, reference, equipment.record(equipment.pins(circuit).allowed()), List.of()));
     }
 }

@@ -8,6 +8,7 @@ import java.util.concurrent.BlockingQueue;
 import java.util.concurrent.TimeUnit;
 import java.util.function.BooleanSupplier;
 import org.jline.utils.Signals;
+import understudy.question.Question;
 
 /**
  * The conversation of a hunt: what is said, and the lines that are typed. A thread of its own waits for those, so that an
@@ -110,6 +111,11 @@ final class TraceTalk implements AutoCloseable {
         return line.map(String::strip);
     }
 
+    /** The answer to a question; empty when it was over before one came. @throws Left as above */
+    <T> Optional<T> ask(Question<T> question, BooleanSupplier over) {
+        return new Dialogue(sentence -> answer(sentence, over), this::say, line -> lines(List.of(line))).ask(question);
+    }
+
     private Optional<String> next(BooleanSupplier over) {
         try {
             while (!ended && !interrupted && !over.getAsBoolean()) {
@@ -138,8 +144,12 @@ final class TraceTalk implements AutoCloseable {
         }
     }
 
-    /** The line that is typed; stop alone leaves. */
-    Optional<String> lineOrStop(String sentence) {
+    /** The answer to a question; stop alone leaves. */
+    <T> T askOrLeave(Question<T> question) {
+        return new Dialogue(this::lineOrStop, this::say, line -> lines(List.of(line))).ask(question).orElseThrow();
+    }
+
+    private Optional<String> lineOrStop(String sentence) {
         Optional<String> line = answer(sentence, () -> false);
         if (line.filter(typed -> typed.equalsIgnoreCase("stop")).isPresent()) {
             throw new Left();

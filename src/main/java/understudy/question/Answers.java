@@ -6,6 +6,7 @@ import java.util.Locale;
 import java.util.Optional;
 import java.util.function.Function;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import understudy.quantity.Range;
 import understudy.refusal.Location;
 import understudy.refusal.Refusal;
@@ -114,6 +115,48 @@ public sealed interface Answers<T> {
             List<Meaning> meanings = new ArrayList<>(List.of(meaning));
             options.forEach(option -> meanings.add(new Meaning(option.names().get(0), option.meaning())));
             return meanings;
+        }
+    }
+
+    /**
+     * What goes at this question, beside words that go at many.
+     *
+     * @param own      of this question
+     * @param words    reads the others; empty for what is none of them
+     * @param others   what those mean
+     */
+    record Beside<T>(Answers<T> own, Function<String, Optional<T>> words, List<Meaning> others) implements Answers<T> {
+        public Beside {
+            others = List.copyOf(others);
+        }
+
+        @Override
+        public Result<T> read(String typed) {
+            return words.apply(typed).map(Result::of).orElseGet(() -> own.read(typed));
+        }
+
+        @Override
+        public List<Meaning> meanings() {
+            return Stream.concat(own.meanings().stream(), others.stream()).toList();
+        }
+    }
+
+    /**
+     * The same answers, each made into something else.
+     *
+     * @param <S> what an answer is at first
+     */
+    record As<S, T>(Answers<S> answers, Function<S, T> made) implements Answers<T> {
+
+        @Override
+        public Result<T> read(String typed) {
+            Result<S> read = answers.read(typed);
+            return Result.of(read.value().map(made), read.problems());
+        }
+
+        @Override
+        public List<Meaning> meanings() {
+            return answers.meanings();
         }
     }
 

@@ -34,7 +34,7 @@ final class Findings {
         } else if (!Repair.all(hunt).isEmpty()) {
             parts.add(new Part.Sentence("It was repaired. That the repair holds is not proven."));
         }
-        closed().ifPresent(closed -> {
+        hunt.closing().ifPresent(closed -> {
             if (!closed.words().isBlank()) {
                 parts.add(new Part.Sentence("Closed with the words: \"" + closed.words() + "\""));
             }
@@ -43,11 +43,6 @@ final class Findings {
                     : "With the vehicle's own sensor the display does not work.")));
         });
         return parts;
-    }
-
-    private Optional<Entry.Closed> closed() {
-        return hunt.standing().stream().filter(event -> event.entry() instanceof Entry.Closed)
-                .map(event -> (Entry.Closed) event.entry()).findFirst();
     }
 
     List<Part> reasons() {

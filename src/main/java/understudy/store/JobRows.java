@@ -94,11 +94,13 @@ final class JobRows {
         return AT.format(at);
     }
 
-    /** What follows from one event more. */
-    static void update(Connection on, long id, State state, Instant changed, String moreToSearch) throws SQLException {
-        run(on, "UPDATE job SET events = events + 1, state = ?, closed = ?, changed = ?, archived = 0,"
+    /** What follows from these events more. */
+    static void update(Connection on, long id, State state, Job job, List<Job.Event> more) throws SQLException {
+        StringBuilder search = new StringBuilder();
+        more.forEach(event -> search.append('\n').append(SearchText.of(event.entry())));
+        run(on, "UPDATE job SET vehicle = ?, complaint = ?, who = ?, events = events + ?, state = ?, closed = ?, changed = ?, archived = 0,"
                 + " search_text = search_text || ? WHERE id = ?",
-                state.words(), state.closed() ? 1 : 0, text(changed), "\n" + moreToSearch, id);
+                job.vehicle(), job.complaint(), job.who(), more.size(), state.words(), state.closed() ? 1 : 0, text(more.get(more.size() - 1).at()), search.toString(), id);
     }
 
     private static void run(Connection on, String sql, Object... values) throws SQLException {

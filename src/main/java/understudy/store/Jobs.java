@@ -59,18 +59,34 @@ public final class Jobs {
      * @throws Refused when another process went on with the job; nothing has changed by this one then
      */
     public Hunt add(Hunt hunt, Instant at, Entry entry) {
-        Job before = hunt.job();
         Hunt after = hunt.after(at, entry);
+        keep(hunt, after);
+        return after;
+    }
+
+    /**
+     * Keeps all that a hunt has more than it had before; all of it or, when this throws, nothing.
+     *
+     * @param before as it is kept
+     * @throws Refused when another process went on with the job; nothing has changed by this one then
+     */
+    public void keep(Hunt before, Hunt after) {
+        Job job = before.job();
+        int count = job.events().size();
+        List<Job.Event> more = after.job().events().subList(count, after.job().events().size());
+        if (more.isEmpty()) {
+            return;
+        }
         State state = State.of(after);
-        return store.write(on -> {
-            long id = idOf(on, before.name()).orElseThrow(() -> Refused.setup("another Understudy removed job \""
-                    + before.name() + "\"", "what you entered last was not kept"));
-            if (!isAt(on, id, before)) {
-                throw Refused.setup("another Understudy went on with job \"" + before.name()
-                        + "\"", "what you entered last was not kept; resume the job and enter it again");
+        store.write(on -> {
+            long id = idOf(on, job.name()).orElseThrow(() -> Refused.setup("another Understudy removed job \"" + job.name() + "\"",
+                    "what you entered last was not kept"));
+            if (!isAt(on, id, job)) {
+                throw Refused.setup("another Understudy went on with job \"" + job.name() + "\"",
+                        "what you entered last was not kept; resume the job and enter it again");
             }
-            JobRows.insert(on, id, before.events().size() + 1, List.of(new Job.Event(at, entry)));
-            JobRows.update(on, id, state, at, SearchText.of(entry));
+            JobRows.insert(on, id, count + 1, more);
+            JobRows.update(on, id, state, after.job(), more);
             return after;
         });
     }
@@ -93,6 +109,15 @@ public final class Jobs {
     /** Of one job, as in a list. */
     public JobLine line(String name) {
         return store.read(on -> lines(on, "id = ?", List.of(known(on, name))).get(0));
+    }
+
+    /** This name, or the first with a number behind it that no job has. */
+    public String free(String name) {
+        String free = name;
+        for (int number = 2; has(free); number++) {
+            free = name + "-" + number;
+        }
+        return free;
     }
 
     /** Whether there is a job of that name, archived or not. */

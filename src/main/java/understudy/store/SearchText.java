@@ -26,6 +26,8 @@ final class SearchText {
     private static List<String> words(Entry entry) {
         if (entry instanceof Entry.Noted noted) {
             return List.of(noted.words());
+        } else if (entry instanceof Entry.Corrected corrected) {
+            return List.of(corrected.words());
         } else if (entry instanceof Entry.Repaired repaired) {
             return List.of(repaired.words());
         } else if (entry instanceof Entry.Closed closed) {

@@ -6,13 +6,11 @@ import java.util.List;
 import java.util.Optional;
 import understudy.question.Answers;
 import understudy.question.Question;
-import understudy.reading.Displayed;
 import understudy.reading.Expected;
-import understudy.refusal.Location;
-import understudy.refusal.Refusal;
 import understudy.refusal.Refused;
 import understudy.refusal.Result;
 import understudy.trace.Answer;
+import understudy.trace.ShownNumber;
 
 /**
  * How a sweep stands: what was read, what is asked now. Immutable; whatever a person says makes the next state.
@@ -69,8 +67,7 @@ public record SweepState(SweptCircuit circuit, List<SweepStop> stops, List<Sweep
     }
 
     private static Question<SweepInput> sure(SweepInput.Doubtful doubt) {
-        String sentence = doubt.question();
-        return new Question<>(Character.toUpperCase(sentence.charAt(0)) + sentence.substring(1) + " yes or no:",
+        return new Question<>(doubt.question(),
                 "The number is far from what is due here: a digit or the point may have slipped.",
                 new Answers.Choice<>(List.of(
                         new Answers.Option<>(new SweepInput.Sure(true), List.of("yes", "y"), "it stands as it was typed"),
@@ -89,15 +86,10 @@ public record SweepState(SweptCircuit circuit, List<SweepStop> stops, List<Sweep
     }
 
     private static Result<SweepInput> number(String typed, Expected expected) {
-        Displayed displayed = Displayed.parse(typed, expected.unit(), Optional.of(expected));
-        if (displayed instanceof Displayed.Value value) {
-            return Result.of(new SweepInput.Shown(Answer.value(value.shown()), value.note()));
-        } else if (displayed instanceof Displayed.Asked asked) {
-            return Result.of(new SweepInput.Doubtful(Answer.value(asked.shown()), asked.question()));
-        }
-        Displayed.Refused refused = (Displayed.Refused) displayed;
-        return Result.refused(List.of(new Refusal(Location.NOWHERE, refused.wrong(),
-                refused.right() + "; or nothing, erratic, back, stop")));
+        Result<ShownNumber> read = ShownNumber.read(typed, expected, "nothing, erratic, back, stop");
+        return Result.of(read.value().map(number -> number.doubt().isPresent()
+                ? new SweepInput.Doubtful(number.answer(), number.doubt().get())
+                : new SweepInput.Shown(number.answer(), number.note())), read.problems());
     }
 
     /**

@@ -18,7 +18,7 @@ final class Admission {
     }
 
     void check(Entry entry) {
-        if (hunt.next() instanceof Step.Ended && !(entry instanceof Entry.Withdrawn)) {
+        if (hunt.next() instanceof Step.Ended && !(entry instanceof Entry.Withdrawn || entry instanceof Entry.Corrected)) {
             throw new Refused("this job is closed", "begin a new one, or withdraw its closing to go on with it");
         }
         if (entry instanceof Entry.PinMeasured pin) {
@@ -37,6 +37,8 @@ final class Admission {
             repaired();
         } else if (entry instanceof Entry.Closed) {
             cautioned();
+        } else if (entry instanceof Entry.Corrected corrected && corrected.detail() == Detail.REMARK && hunt.closing().isEmpty()) {
+            throw new Refused("the job is not closed yet, so there is no remark to correct", "keep your words as a note");
         }
     }
 
@@ -97,6 +99,8 @@ final class Admission {
             throw new Refused("step " + withdrawn.number() + " is withdrawn already", "nothing needs to be done");
         } else if (event.get().entry() instanceof Entry.Withdrawn) {
             throw new Refused("step " + withdrawn.number() + " withdrew another", "do that other step again instead");
+        } else if (event.get().entry() instanceof Entry.Corrected) {
+            throw new Refused("step " + withdrawn.number() + " corrected something", "correct it once more instead");
         }
     }
 

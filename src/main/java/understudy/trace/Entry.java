@@ -47,6 +47,14 @@ public sealed interface Entry {
     /** Whatever should be kept with the job. */
     record Noted(String words) implements Entry {}
 
+    /**
+     * Something that was written down of the job is set right; what stood there before stays in the record.
+     *
+     * @param was   what stood there
+     * @param words what stands there from now on; may be empty
+     */
+    record Corrected(Detail detail, String was, String words) implements Entry {}
+
     /** What was repaired. */
     record Repaired(String words) implements Entry {}
 

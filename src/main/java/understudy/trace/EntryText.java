@@ -50,6 +50,12 @@ public record EntryText(String kind, Map<String, String> values) {
             v.put("words", repaired.words());
             return new EntryText("repaired", v);
         }
+        if (entry instanceof Entry.Corrected corrected) {
+            v.put("detail", corrected.detail().key());
+            v.put("was", corrected.was());
+            v.put("words", corrected.words());
+            return new EntryText("corrected", v);
+        }
         Entry.Closed closed = (Entry.Closed) entry;
         v.put("words", closed.words());
         closed.ownSensorWorks().ifPresent(works -> v.put("own-sensor-works", Boolean.toString(works)));
@@ -91,6 +97,7 @@ public record EntryText(String kind, Map<String, String> values) {
             case "proven" -> new Entry.Proven(Proof.of(text("proof")).orElseThrow(() -> wrong("proof")), text("how"));
             case "withdrawn" -> new Entry.Withdrawn(whole("number"), text("reason"));
             case "noted" -> new Entry.Noted(text("words"));
+            case "corrected" -> new Entry.Corrected(Detail.of(text("detail")).orElseThrow(() -> wrong("detail")), text("was"), text("words"));
             case "repaired" -> new Entry.Repaired(text("words"));
             case "closed" -> new Entry.Closed(text("words"), Optional.ofNullable(values.get("own-sensor-works"))
                     .map(Boolean::parseBoolean));

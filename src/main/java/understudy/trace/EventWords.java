@@ -36,6 +36,9 @@ public final class EventWords {
         } else if (entry instanceof Entry.Repaired repaired) {
             return "repaired: " + repaired.words();
         }
+        if (entry instanceof Entry.Corrected corrected) {
+            return corrected.detail().key() + " corrected: \"" + corrected.words() + "\", was \"" + corrected.was() + "\"";
+        }
         Entry.Closed closed = (Entry.Closed) entry;
         return "closed" + (closed.words().isEmpty() ? "" : ": " + closed.words()) + closed.ownSensorWorks()
                 .map(works -> works ? "; works with its own sensor" : "; does not work with its own sensor").orElse("");

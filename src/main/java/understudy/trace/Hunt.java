@@ -119,6 +119,29 @@ public final class Hunt {
         return standing().stream().anyMatch(event -> kind.isInstance(event.entry()));
     }
 
+    /** How the job was closed, with its words as last corrected; empty while it is not. */
+    public Optional<Entry.Closed> closing() {
+        Optional<Entry.Closed> closing = Optional.empty();
+        for (Numbered event : standing()) {
+            if (event.entry() instanceof Entry.Closed closed) {
+                closing = Optional.of(closed);
+            } else if (event.entry() instanceof Entry.Corrected corrected && corrected.detail() == Detail.REMARK) {
+                closing = closing.map(closed -> new Entry.Closed(corrected.words(), closed.ownSensorWorks()));
+            }
+        }
+        return closing;
+    }
+
+    /** What stands there now, of what was written down by hand. */
+    public String written(Detail detail) {
+        return switch (detail) {
+            case VEHICLE -> job.vehicle();
+            case COMPLAINT -> job.complaint();
+            case WHO -> job.who();
+            case REMARK -> closing().map(Entry.Closed::words).orElse("");
+        };
+    }
+
     private List<Proof> outstanding() {
         Set<Proof> proven = proven();
         return EnumSet.allOf(Proof.class).stream().filter(proof -> !proven.contains(proof)).toList();

@@ -13,9 +13,9 @@ import understudy.text.Source;
  *
  * @param name      unique among the user's jobs
  * @param begun     when
- * @param vehicle   which one, in the user's words; may be empty
- * @param complaint in the user's words; may be empty
- * @param who       does the work; may be empty
+ * @param vehicle   which one, in the user's words, as last corrected; may be empty
+ * @param complaint likewise
+ * @param who       does the work; likewise
  * @param suspect   the circuit that is suspected
  * @param reference the one on which the method is proven first
  * @param equipment what the signal comes from
@@ -69,6 +69,11 @@ public record Job(
     public Job with(Instant at, Entry entry) {
         List<Event> more = new ArrayList<>(events);
         more.add(new Event(at, entry));
-        return new Job(name, begun, vehicle, complaint, who, suspect, reference, equipment, more);
+        return new Job(name, begun, corrected(Detail.VEHICLE, vehicle, entry), corrected(Detail.COMPLAINT, complaint, entry),
+                corrected(Detail.WHO, who, entry), suspect, reference, equipment, more);
+    }
+
+    private static String corrected(Detail detail, String words, Entry entry) {
+        return entry instanceof Entry.Corrected corrected && corrected.detail() == detail ? corrected.words() : words;
     }
 }

@@ -49,7 +49,7 @@ class HelpTest {
                   preflight   Tells over which speeds an input will decode, before you clip on.
                   trace       Leads a fault hunt: where to inject, what it says, where next.
                   report      Writes the report on a job, for the customer: as HTML or PDF.
-                  jobs        Keeps your jobs: lists, shows, exports, archives, removes them.
+                  jobs        Lists, shows, corrects, exports, archives and removes your jobs.
                   expect      Tells what the module should display, and learns its scale.
                   sweep       Runs a module through many speeds, and logs what it displays.
                   cautions    Tells what can hurt people or machines, and what to do about it.

@@ -267,4 +267,26 @@ class JobsCommandTest {
             assertThat(outcome.err()).startsWith(file("x.json") + ":");
         }
     }
+
+    @Test
+    void whatWasWrittenDownIsCorrectedAndWhatStoodThereStays() {
+        assertThat(jobs("correct", "speedometer, May", "--who", "the evening class", "--vehicle", "Fieldhand 4, yard").out())
+                .isEqualTo("vehicle: \"Fieldhand 4, yard\", was \"Fieldhand 4, bench\"\n"
+                        + "who: \"the evening class\", was \"the instructor\"\n");
+        assertThat(jobs("list", "yard").out()).contains("Fieldhand 4, yard");
+        assertThat(jobs("show", "speedometer, May").out().replaceAll("\\s+", " ")).contains("who the evening class circuit")
+                .contains("who corrected: \"the evening class\", was \"the instructor\"");
+        Run.Outcome early = jobs("correct", "speedometer, May", "--remark", "done");
+        assertThat(early.exitCode()).isEqualTo(Main.BAD_INPUT);
+        assertThat(early.err()).contains("not closed yet");
+        assertThat(jobs("correct", "speedometer, May").err()).contains("give --vehicle, --complaint, --who or --remark");
+        try (Store store = store()) {
+            Hunt hunt = Hunt.of(store.jobs().find("speedometer, May"));
+            add(store, hunt, new Entry.Closed("god", Optional.empty()));
+        }
+        jobs("correct", "speedometer, May", "--remark", "good");
+        try (Store store = store()) {
+            assertThat(Hunt.of(store.jobs().find("speedometer, May")).closing().orElseThrow().words()).isEqualTo("good");
+        }
+    }
 }

@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.List;
 import java.util.Optional;
 import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;
@@ -38,7 +39,10 @@ class JobFileTest {
             throws IOException {
         Job sample = JobSamples.random("job", seed, 50).job();
         Job job = new Job("job", sample.begun(), whole(vehicle), whole(complaint), sample.who(), sample.suspect(), sample.reference(),
-                sample.equipment(), sample.events());
+                sample.equipment(), List.of());
+        for (Job.Event event : sample.events()) {
+            job = job.with(event.at(), event.entry());
+        }
         Path file = folder.resolve("job.json");
         try (Store store = Store.open(folder.resolve("first.db")); Store other = Store.open(folder.resolve("second.db"))) {
             store.jobs().begin(job);

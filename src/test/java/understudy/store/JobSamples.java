@@ -13,6 +13,7 @@ import understudy.text.Source;
 import understudy.trace.Answer;
 import understudy.trace.CircuitLibrary;
 import understudy.trace.CircuitReader;
+import understudy.trace.Detail;
 import understudy.trace.Entry;
 import understudy.trace.Hunt;
 import understudy.trace.Job;
@@ -107,12 +108,17 @@ public final class JobSamples {
     }
 
     private Entry aside() {
-        return switch (random.nextInt(4)) {
+        return switch (random.nextInt(5)) {
             case 0 -> new Entry.Noted(words(random));
             case 1 -> new Entry.Withdrawn(1 + random.nextInt(hunt.job().events().size() + 1), words(random));
             case 2 -> new Entry.WentOn(words(random));
+            case 3 -> corrected(Detail.values()[random.nextInt(Detail.values().length)]);
             default -> new Entry.Proven(Proof.values()[random.nextInt(Proof.values().length)], words(random));
         };
+    }
+
+    private Entry corrected(Detail detail) {
+        return new Entry.Corrected(detail, hunt.written(detail), words(random));
     }
 
     private Entry due(int fault) {
@@ -133,7 +139,7 @@ public final class JobSamples {
     }
 
     private int last() {
-        return hunt.standing().stream().mapToInt(Numbered::number).max().orElseThrow();
+        return hunt.standing().stream().filter(event -> !(event.entry() instanceof Entry.Corrected)).mapToInt(Numbered::number).max().orElseThrow();
     }
 
     private Entry.Injected injected(Place place, boolean sound) {
