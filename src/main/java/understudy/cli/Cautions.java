@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import understudy.pattern.Hazard;
 import understudy.pattern.Pattern;
+import understudy.text.Paragraph;
 
 /** The cautions as a person reads them. */
 final class Cautions {

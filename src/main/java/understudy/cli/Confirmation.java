@@ -3,6 +3,7 @@ package understudy.cli;
 import java.io.IOException;
 import java.io.PrintWriter;
 import understudy.refusal.Refused;
+import understudy.text.Paragraph;
 
 /** Questions to the person at the bench, and the answers. */
 final class Confirmation {

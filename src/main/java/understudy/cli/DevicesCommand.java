@@ -11,6 +11,7 @@ import understudy.audio.DeviceChoice;
 import understudy.audio.Devices;
 import understudy.refusal.Refused;
 import understudy.text.Json;
+import understudy.text.Table;
 
 /** Lists the audio devices. */
 @Command(

@@ -7,6 +7,7 @@ import java.util.function.Function;
 import understudy.question.Answers;
 import understudy.question.Question;
 import understudy.refusal.Result;
+import understudy.text.Paragraph;
 
 /** Shows a question and reads until it is answered; who types ? gets it explained, and is asked again. */
 final class Dialogue {

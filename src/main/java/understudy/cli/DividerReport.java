@@ -20,6 +20,8 @@ import understudy.rig.ReluctorInput;
 import understudy.rig.State;
 import understudy.rig.StateReport;
 import understudy.text.Json;
+import understudy.text.Paragraph;
+import understudy.text.Table;
 
 /** What is to be known of a divider before it is built. */
 final class DividerReport {

@@ -24,6 +24,7 @@ import understudy.reading.TyreSize;
 import understudy.refusal.Control;
 import understudy.refusal.Location;
 import understudy.text.Json;
+import understudy.text.Paragraph;
 import understudy.trace.Circuit;
 import understudy.trace.CircuitFiles;
 import understudy.trace.Subjects;

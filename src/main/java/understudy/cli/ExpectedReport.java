@@ -8,6 +8,8 @@ import understudy.reading.DisplayUnit;
 import understudy.reading.Expected;
 import understudy.reading.Reading;
 import understudy.text.Json;
+import understudy.text.Paragraph;
+import understudy.text.Table;
 import understudy.view.Injected;
 import understudy.view.ReadingWords;
 

@@ -18,6 +18,7 @@ import understudy.guide.GuideHtml;
 import understudy.guide.Page;
 import understudy.text.Nearest;
 import understudy.refusal.Refused;
+import understudy.text.Paragraph;
 
 /** Shows the guide. */
 @Command(

@@ -2,6 +2,7 @@ package understudy.cli;
 
 import java.util.List;
 import understudy.hunt.Remark;
+import understudy.text.Paragraph;
 import understudy.trace.Entry;
 import understudy.trace.EventWords;
 import understudy.trace.Hunt;

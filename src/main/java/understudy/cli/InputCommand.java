@@ -16,6 +16,8 @@ import understudy.rig.NamedInput;
 import understudy.rig.Spread;
 import understudy.rig.UnknownInput;
 import understudy.text.Json;
+import understudy.text.Paragraph;
+import understudy.text.Table;
 
 /** Works out an unknown input from a meter's readings, and lists the kinds that are known. */
 @Command(

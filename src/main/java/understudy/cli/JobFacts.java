@@ -7,6 +7,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import understudy.store.JobLine;
+import understudy.text.Paragraph;
 import understudy.trace.EventWords;
 import understudy.trace.Hunt;
 import understudy.trace.Job;

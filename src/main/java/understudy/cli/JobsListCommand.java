@@ -9,6 +9,7 @@ import understudy.store.JobLine;
 import understudy.store.Jobs;
 import understudy.store.Store;
 import understudy.text.Json;
+import understudy.text.Table;
 
 /** Lists jobs, and finds them. */
 @Command(

@@ -20,6 +20,8 @@ import understudy.reading.Reading;
 import understudy.reading.Scale;
 import understudy.reading.ScaleFit;
 import understudy.text.Json;
+import understudy.text.Paragraph;
+import understudy.text.Table;
 import understudy.view.FindingWords;
 
 /** What was learned of a display, in plain words and for scripts. */

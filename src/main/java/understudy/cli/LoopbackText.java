@@ -16,6 +16,8 @@ import understudy.plot.LinePlot;
 import understudy.quantity.Unit;
 import understudy.rig.Spread;
 import understudy.text.Json;
+import understudy.text.Paragraph;
+import understudy.text.Table;
 
 /** What a loopback calibration tells. */
 final class LoopbackText {

@@ -21,6 +21,7 @@ import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Spec;
 import understudy.refusal.Refused;
+import understudy.text.Paragraph;
 
 /**
  * The way in, and the only place that ends the process.

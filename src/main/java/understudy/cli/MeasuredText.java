@@ -15,6 +15,8 @@ import understudy.measure.Spectrum;
 import understudy.measure.ToneQuality;
 import understudy.plot.LinePlot;
 import understudy.quantity.Unit;
+import understudy.text.Paragraph;
+import understudy.text.Table;
 import understudy.view.SpectrumPoints;
 
 /** What {@code measure} tells: plain words first, then the numbers. */

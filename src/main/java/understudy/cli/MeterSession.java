@@ -17,6 +17,8 @@ import understudy.refusal.Refused;
 import understudy.rig.AudioOutput;
 import understudy.rig.Spread;
 import understudy.text.Json;
+import understudy.text.Paragraph;
+import understudy.text.Table;
 
 /** Plays a tone, and asks what the meter shows. */
 final class MeterSession {

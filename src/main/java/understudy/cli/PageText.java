@@ -5,6 +5,8 @@ import java.util.Arrays;
 import java.util.List;
 import understudy.guide.Block;
 import understudy.guide.Page;
+import understudy.text.Paragraph;
+import understudy.text.Table;
 
 /** A page of the guide as lines for a terminal. */
 final class PageText {

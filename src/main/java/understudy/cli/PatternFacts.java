@@ -17,6 +17,8 @@ import understudy.pattern.Hazard;
 import understudy.pattern.Pattern;
 import understudy.pattern.Speed;
 import understudy.text.Json;
+import understudy.text.Paragraph;
+import understudy.text.Table;
 import understudy.view.SignalWords;
 import understudy.wave.Fit;
 import understudy.wave.OutputFacts;

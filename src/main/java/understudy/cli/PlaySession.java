@@ -14,6 +14,7 @@ import understudy.audio.PlayerReport;
 import understudy.bench.LiveHand;
 import understudy.bench.Playback;
 import understudy.refusal.Refused;
+import understudy.text.Paragraph;
 import understudy.view.StatusLine;
 
 /** The time while it plays: takes keys, shows how it stands, and sees to it that every way out fades out first. */

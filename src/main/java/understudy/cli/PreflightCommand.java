@@ -24,6 +24,7 @@ import understudy.refusal.Location;
 import understudy.refusal.Refusals;
 import understudy.refusal.Refused;
 import understudy.text.Json;
+import understudy.text.Paragraph;
 
 /** Tells, before anything is clipped on, whether an input will decode a pattern from a rig. */
 @Command(

@@ -21,6 +21,8 @@ import understudy.rig.Amounts;
 import understudy.rig.NamedInput;
 import understudy.store.NamedRig;
 import understudy.text.Json;
+import understudy.text.Paragraph;
+import understudy.text.Table;
 
 /** What preflight found, on one page, as a plot and as JSON. */
 final class PreflightReport {

@@ -14,6 +14,7 @@ import understudy.report.Paper;
 import understudy.report.Report;
 import understudy.report.ReportFile;
 import understudy.store.Store;
+import understudy.text.Paragraph;
 import understudy.trace.Entry;
 import understudy.trace.Hunt;
 

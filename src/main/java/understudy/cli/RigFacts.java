@@ -18,6 +18,7 @@ import understudy.store.Calibration;
 import understudy.store.DeviceIdentity;
 import understudy.store.NamedRig;
 import understudy.text.Json;
+import understudy.text.Table;
 
 /** A rig in words, and as JSON. */
 final class RigFacts {

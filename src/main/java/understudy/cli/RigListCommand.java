@@ -6,6 +6,7 @@ import picocli.CommandLine.Option;
 import understudy.store.NamedRig;
 import understudy.store.Store;
 import understudy.text.Json;
+import understudy.text.Table;
 
 /** Lists the rigs. */
 @Command(

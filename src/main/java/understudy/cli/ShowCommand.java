@@ -11,6 +11,7 @@ import understudy.plot.LinePlot;
 import understudy.plot.TerminalPlot;
 import understudy.refusal.Refused;
 import understudy.text.Json;
+import understudy.text.Paragraph;
 import understudy.view.OneCycle;
 
 /** Tells all about one pattern. */

@@ -18,6 +18,7 @@ import understudy.sweep.SweepState;
 import understudy.sweep.SweepStop;
 import understudy.sweep.SweepTable;
 import understudy.sweep.SweptCircuit;
+import understudy.text.Paragraph;
 import understudy.view.ReadingWords;
 
 /** Runs a module through many speeds, and logs what its display makes of them. */

@@ -17,6 +17,8 @@ import understudy.sweep.SweepRange;
 import understudy.sweep.SweepRow;
 import understudy.sweep.SweptCircuit;
 import understudy.text.Json;
+import understudy.text.Paragraph;
+import understudy.text.Table;
 import understudy.view.Injected;
 import understudy.view.ReadingWords;
 import understudy.view.SignalWords;

@@ -4,6 +4,8 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.stream.Collectors;
+import understudy.text.Paragraph;
+import understudy.text.Table;
 import understudy.trace.Certainty;
 import understudy.trace.Circuit;
 import understudy.trace.EventWords;

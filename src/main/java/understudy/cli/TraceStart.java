@@ -8,6 +8,7 @@ import understudy.hunt.HuntBeginning;
 import understudy.reading.Reading;
 import understudy.refusal.Refused;
 import understudy.store.Store;
+import understudy.text.Paragraph;
 import understudy.trace.Circuit;
 import understudy.trace.CircuitFiles;
 import understudy.trace.CircuitReader;

@@ -9,6 +9,7 @@ import java.util.concurrent.TimeUnit;
 import java.util.function.BooleanSupplier;
 import org.jline.utils.Signals;
 import understudy.question.Question;
+import understudy.text.Paragraph;
 
 /**
  * The conversation of a hunt: what is said, and the lines that are typed. A thread of its own waits for those, so that an

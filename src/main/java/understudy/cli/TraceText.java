@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.stream.Collectors;
+import understudy.text.Paragraph;
 import understudy.trace.Circuit;
 import understudy.trace.Clash;
 import understudy.trace.Entry;

@@ -7,6 +7,7 @@ import java.nio.file.Path;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import understudy.pattern.Hazard;
+import understudy.text.Paragraph;
 
 class CautionsCommandTest {
 

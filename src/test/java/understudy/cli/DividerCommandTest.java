@@ -13,6 +13,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import understudy.text.Paragraph;
 
 /** What the command says of a divider, judged by that divider's formulas; the search itself is tested beside it. */
 class DividerCommandTest {

@@ -18,6 +18,7 @@ import org.junit.jupiter.params.provider.MethodSource;
 import picocli.CommandLine;
 import understudy.guide.Guide;
 import understudy.guide.Page;
+import understudy.text.Paragraph;
 
 class GuideCommandTest {
 

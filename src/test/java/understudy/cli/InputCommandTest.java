@@ -13,6 +13,7 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 import org.junit.jupiter.params.provider.CsvSource;
 import understudy.rig.InputKind;
+import understudy.text.Paragraph;
 
 class InputCommandTest {
 

@@ -11,6 +11,7 @@ import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 import understudy.store.Store;
+import understudy.text.Paragraph;
 import understudy.trace.Answer;
 import understudy.trace.Conclusion;
 import understudy.trace.Entry;

@@ -1,21 +1,21 @@
-package understudy.cli;
+package understudy.text;
 
 import java.util.ArrayList;
 import java.util.List;
 
 /** Rows of text, each column as wide as its widest cell. */
-final class Table {
+public final class Table {
 
     private static final String GAP = "  ";
 
     private final List<List<String>> rows = new ArrayList<>();
     private final List<Integer> widths = new ArrayList<>();
 
-    Table row(String... cells) {
+    public Table row(String... cells) {
         return row(List.of(cells));
     }
 
-    Table row(List<String> cells) {
+    public Table row(List<String> cells) {
         rows.add(List.copyOf(cells));
         for (int column = 0; column < cells.size(); column++) {
             if (column == widths.size()) {
@@ -26,7 +26,7 @@ final class Table {
         return this;
     }
 
-    List<String> lines() {
+    public List<String> lines() {
         List<String> lines = new ArrayList<>();
         for (List<String> row : rows) {
             StringBuilder line = new StringBuilder();

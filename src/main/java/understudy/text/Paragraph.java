@@ -1,12 +1,12 @@
-package understudy.cli;
+package understudy.text;
 
 import java.util.ArrayList;
 import java.util.List;
 
 /** Breaks running text into lines. */
-final class Paragraph {
+public final class Paragraph {
 
-    static final int WIDTH = 80;
+    public static final int WIDTH = 80;
 
     private Paragraph() {}
 
@@ -14,12 +14,12 @@ final class Paragraph {
      * Lines of at most {@value #WIDTH} characters, the first behind {@code first}, the others behind {@code others}.
      * A word longer than that gets a line of its own.
      */
-    static List<String> lines(String first, String others, String text) {
+    public static List<String> lines(String first, String others, String text) {
         return lines(WIDTH, first, others, text);
     }
 
     /** The same on a screen of that width. */
-    static List<String> lines(int width, String first, String others, String text) {
+    public static List<String> lines(int width, String first, String others, String text) {
         List<String> lines = new ArrayList<>();
         StringBuilder line = new StringBuilder(first);
         boolean empty = true;
@@ -36,7 +36,7 @@ final class Paragraph {
         return lines;
     }
 
-    static List<String> lines(String text) {
+    public static List<String> lines(String text) {
         return lines("", "", text);
     }
 }
