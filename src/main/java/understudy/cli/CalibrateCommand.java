@@ -14,6 +14,7 @@ import understudy.audio.Device;
 import understudy.audio.DeviceChoice;
 import understudy.audio.Devices;
 import understudy.bench.SignalPlan;
+import understudy.calibrate.TestedOutput;
 import understudy.quantity.Range;
 import understudy.quantity.Unit;
 import understudy.refusal.Location;
@@ -90,8 +91,21 @@ final class CalibrateCommand extends HouseCommand {
         super(surroundings);
     }
 
-    /** What both ways have in common. {@code channel} is counted from 0, {@code level} is a fraction of full scale. */
-    record Setup(DeviceChoice output, int channel, double level, boolean yes, PrintWriter talk) {}
+    /** What both ways have in common. */
+    record Setup(TestedOutput tested, boolean yes, PrintWriter talk) {
+
+        DeviceChoice output() {
+            return tested.output();
+        }
+
+        int channel() {
+            return tested.channel();
+        }
+
+        double level() {
+            return tested.level();
+        }
+    }
 
     /**
      * What came of it.
@@ -133,7 +147,7 @@ final class CalibrateCommand extends HouseCommand {
 
         Device there = output.orElseThrow(
                 () -> Refused.setup("this machine has no audio output", "plug one in, then try again"));
-        Setup setup = new Setup(choice(there, number, rateHz), number - 1, part, yes, json ? surroundings.err() : surroundings.out());
+        Setup setup = new Setup(new TestedOutput(choice(there, number, rateHz), number - 1, part), yes, json ? surroundings.err() : surroundings.out());
         setup.talk().println("audio output \"" + setup.output().device().label() + "\", " + setup.output().rateHz() + " Hz, "
                 + setup.output().format().bits() + " bits, channel " + number);
         AudioOutput before = rig.map(RigCalibrations::output).orElse(AudioOutput.NOMINAL);

@@ -7,6 +7,7 @@ import picocli.CommandLine.Parameters;
 import understudy.bench.Consent;
 import understudy.pattern.Hazard;
 import understudy.pattern.Pattern;
+import understudy.view.CautionText;
 
 /** Prints what can hurt people or machines. */
 @Command(
@@ -31,8 +32,8 @@ final class CautionsCommand extends HouseCommand {
     public Integer call() {
         Optional<Pattern> pattern = Optional.ofNullable(patternName).map(new Patterns()::find);
         surroundings.out().println(pattern.isPresent() ? "Cautions for " + pattern.get().title() : "Cautions");
-        pattern.ifPresent(one -> Cautions.ownText(one).forEach(surroundings.out()::println));
-        Cautions.text(pattern.map(Consent::hazards).orElse(List.of(Hazard.values()))).forEach(surroundings.out()::println);
+        pattern.ifPresent(one -> CautionText.ownText(one).forEach(surroundings.out()::println));
+        CautionText.text(pattern.map(Consent::hazards).orElse(List.of(Hazard.values()))).forEach(surroundings.out()::println);
         return Main.FINE;
     }
 }

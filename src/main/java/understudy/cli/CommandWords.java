@@ -14,6 +14,10 @@ final class CommandWords implements Wording {
 
     private CommandWords() {}
 
+    static Wording wording() {
+        return WORDING;
+    }
+
     static String text(Refusal refusal) {
         return refusal.text(WORDING);
     }
@@ -27,7 +31,8 @@ final class CommandWords implements Wording {
         return switch (control) {
             case TABLE -> "--csv";
             case OUTPUTS -> "--output";
-            default -> "--" + control.name().toLowerCase(Locale.ROOT);
+            case PAIRS -> "--learn";
+            default -> "--" + control.name().toLowerCase(Locale.ROOT).replace('_', '-');
         };
     }
 
@@ -57,6 +62,7 @@ final class CommandWords implements Wording {
             case BEGIN_HUNT -> "trace CIRCUIT";
             case LIST_JOBS -> "jobs";
             case LIST_PATTERNS -> "patterns";
+            case CALIBRATE_BY_METER -> "calibrate --meter";
             case EXPORT_JOB -> "jobs export";
         };
         return "'understudy " + command + "'";

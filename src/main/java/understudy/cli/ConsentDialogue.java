@@ -12,6 +12,7 @@ import understudy.pattern.Pattern;
 import understudy.refusal.Deed;
 import understudy.refusal.Refused;
 import understudy.refusal.Remedy;
+import understudy.view.CautionText;
 
 /** Shows the cautions that nobody has agreed to yet, and asks. */
 final class ConsentDialogue {
@@ -44,8 +45,8 @@ final class ConsentDialogue {
         }
         surroundings.out().println();
         surroundings.out().println("Read this first.");
-        Cautions.ownText(pattern).forEach(surroundings.out()::println);
-        Cautions.text(consent.toRead()).forEach(surroundings.out()::println);
+        CautionText.ownText(pattern).forEach(surroundings.out()::println);
+        CautionText.text(consent.toRead()).forEach(surroundings.out()::println);
         surroundings.out().println();
         surroundings.out().print("Have you read this, and will you work by it? Type yes to go on: ");
         surroundings.out().flush();

@@ -31,6 +31,7 @@ import understudy.rig.Use;
 import understudy.store.NamedRig;
 import understudy.store.Store;
 import understudy.text.Json;
+import understudy.view.DividerText;
 
 /** Chooses the parts of the box, or judges those that are there. */
 @Command(
@@ -130,7 +131,7 @@ final class DividerCommand extends HouseCommand {
             design = DividerSearch.best(new DividerSearch.Request(from, lead, named.orElseThrow().input(), use, series,
                     partTolerance, cornerHz, limits, coupling));
         }
-        DividerReport report = new DividerReport(design, named.get(), calibrated, limits);
+        DividerText report = new DividerText(design, named.get(), calibrated, limits);
         picture.ifPresent(file -> draw(design.assessment(), file));
         rig.filter(whichever -> save).ifPresent(whichever -> keep(whichever, design.assessment(), limits));
         if (json) {

@@ -16,6 +16,8 @@ import understudy.quantity.Range;
 import understudy.quantity.Unit;
 import understudy.reading.DisplayUnit;
 import understudy.reading.Displayed;
+import understudy.reading.Injected;
+import understudy.reading.LearnedPairs;
 import understudy.reading.OwnReading;
 import understudy.reading.Reading;
 import understudy.reading.ReadingReader;
@@ -28,7 +30,8 @@ import understudy.text.Paragraph;
 import understudy.trace.Circuit;
 import understudy.trace.CircuitFiles;
 import understudy.trace.Subjects;
-import understudy.view.Injected;
+import understudy.view.ExpectedText;
+import understudy.view.LearnedText;
 
 /** Tells what the module should display, and learns from what it does display. */
 @Command(
@@ -188,7 +191,7 @@ final class ExpectCommand extends HouseCommand {
                 .map(OptionalDouble::of).orElse(OptionalDouble.empty());
         LearnedPairs.Read read = new LearnedPairs(injected, reading.map(Reading::unit), given).read(pairs);
         given.refuse();
-        LearnedReport report = LearnedReport.of(read, declared, readingWords == null ? "the circuit's file" : "the reading given",
+        LearnedText report = LearnedText.of(read, declared, readingWords == null ? "the circuit's file" : "the reading given",
                 rollsMetres, given);
         given.refuse();
         return json ? List.of(Json.text(report.json())) : report.lines();
@@ -206,7 +209,7 @@ final class ExpectCommand extends HouseCommand {
         Reading reading = known.orElseThrow();
         List<Injected.Point> points = points(injected, reading, given);
         given.refuse();
-        ExpectedReport report = new ExpectedReport(reading, readingWords == null && usualHz.isEmpty(), injected, points, shown != null);
+        ExpectedText report = new ExpectedText(reading, readingWords == null && usualHz.isEmpty(), injected, points, shown != null, CommandWords.wording());
         report.refuseWhatIsBeyond(given);
         given.refuse();
         return json ? List.of(Json.text(report.json())) : csv ? report.csv() : points.size() > 1 ? report.table() : report.answer();

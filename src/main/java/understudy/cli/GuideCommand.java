@@ -16,9 +16,10 @@ import understudy.guide.Browser;
 import understudy.guide.Guide;
 import understudy.guide.GuideHtml;
 import understudy.guide.Page;
-import understudy.text.Nearest;
 import understudy.refusal.Refused;
+import understudy.text.Nearest;
 import understudy.text.Paragraph;
+import understudy.view.PageText;
 
 /** Shows the guide. */
 @Command(

@@ -21,6 +21,7 @@ import understudy.refusal.Refused;
 import understudy.store.Jobs;
 import understudy.trace.Entry;
 import understudy.trace.Hunt;
+import understudy.view.RemarkText;
 import understudy.wave.Hand;
 
 /** Leads a hunt at the terminal: shows what the session says, reads, keeps each answer, and plays while the session says so. */
@@ -64,7 +65,7 @@ final class HuntDialogue {
     }
 
     private void show() {
-        new HuntRemarks(session.hunt(), talk).show(session.remarks());
+        talk.lines(new RemarkText(session.hunt()).lines(session.remarks()));
     }
 
     private Optional<HuntInput> ask(BooleanSupplier over) {

@@ -14,6 +14,7 @@ import understudy.store.Store;
 import understudy.text.WholeFile;
 import understudy.trace.Hunt;
 import understudy.trace.Job;
+import understudy.view.JobText;
 
 /** Writes one job into a file. */
 @Command(
@@ -65,7 +66,7 @@ final class JobsExportCommand extends HouseCommand {
             throw Refused.setup(file.toString(), "it could not be written (" + e.getMessage() + ")", "nothing was changed; see that there is"
                     + " room, and that you may write there", e);
         }
-        surroundings.out().println("job \"" + JobFacts.oneLine(job.name()) + "\" is in " + file);
+        surroundings.out().println("job \"" + JobText.oneLine(job.name()) + "\" is in " + file);
         return Main.FINE;
     }
 }

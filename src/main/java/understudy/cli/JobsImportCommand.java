@@ -8,6 +8,7 @@ import understudy.refusal.Refused;
 import understudy.store.JobFile;
 import understudy.store.Store;
 import understudy.trace.Job;
+import understudy.view.JobText;
 
 /** Takes a job from a file. */
 @Command(
@@ -38,12 +39,12 @@ final class JobsImportCommand extends HouseCommand {
         Job job = JobFile.read(file, Optional.ofNullable(as));
         try (Store store = surroundings.store()) {
             if (store.jobs().has(job.name())) {
-                throw new Refused(file + ": there is a job called \"" + JobFacts.oneLine(job.name())
+                throw new Refused(file + ": there is a job called \"" + JobText.oneLine(job.name())
                         + "\" already", "keep this one under another name with --as NAME");
             }
             store.jobs().begin(job);
         }
-        surroundings.out().println("job \"" + job.name() + "\" is kept, with " + JobFacts.steps(job.events().size()));
+        surroundings.out().println("job \"" + job.name() + "\" is kept, with " + JobText.steps(job.events().size()));
         return Main.FINE;
     }
 }

@@ -10,6 +10,7 @@ import understudy.store.Jobs;
 import understudy.store.Store;
 import understudy.text.Json;
 import understudy.text.Table;
+import understudy.view.JobText;
 
 /** Lists jobs, and finds them. */
 @Command(
@@ -70,8 +71,8 @@ final class JobsListCommand extends HouseCommand {
 
     private void print(List<JobLine> lines, int count) {
         Table table = new Table();
-        lines.forEach(line -> table.row(JobFacts.oneLine(line.name()), JobFacts.minutes(line.changed()),
-                JobFacts.clipped(line.vehicle(), VEHICLE_LETTERS), line.state() + (line.archived() ? " (archived)" : "")));
+        lines.forEach(line -> table.row(JobText.oneLine(line.name()), JobText.minutes(line.changed()),
+                JobText.clipped(line.vehicle(), VEHICLE_LETTERS), line.state() + (line.archived() ? " (archived)" : "")));
         table.lines().forEach(surroundings.out()::println);
         if (count > lines.size()) {
             surroundings.out().println("and " + (count - lines.size()) + " more; add words to search for, or --most " + count);

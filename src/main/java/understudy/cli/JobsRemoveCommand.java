@@ -5,6 +5,7 @@ import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 import understudy.store.JobLine;
 import understudy.store.Store;
+import understudy.view.JobText;
 
 /** Removes a job, on a yes that is spelled out. */
 @Command(
@@ -34,7 +35,7 @@ final class JobsRemoveCommand extends HouseCommand {
     public Integer call() {
         try (Store store = surroundings.store()) {
             JobLine job = store.jobs().line(name);
-            new Removal("jobs remove", "job", job.name(), "job \"" + job.name() + "\" with " + JobFacts.steps(job.events())).agree(yes, surroundings);
+            new Removal("jobs remove", "job", job.name(), "job \"" + job.name() + "\" with " + JobText.steps(job.events())).agree(yes, surroundings);
             store.jobs().remove(job.name());
             surroundings.out().println("job \"" + job.name() + "\" is removed");
         }

@@ -4,6 +4,7 @@ import picocli.CommandLine.Command;
 import picocli.CommandLine.Parameters;
 import understudy.store.Store;
 import understudy.trace.Hunt;
+import understudy.view.JobText;
 
 /** Tells all about one job. */
 @Command(
@@ -25,7 +26,7 @@ final class JobsShowCommand extends HouseCommand {
     public Integer call() {
         try (Store store = surroundings.store()) {
             Hunt hunt = Hunt.of(store.jobs().find(name));
-            new JobFacts(hunt).lines(store.jobs().line(name)).forEach(surroundings.out()::println);
+            new JobText(hunt).lines(store.jobs().line(name)).forEach(surroundings.out()::println);
         }
         return Main.FINE;
     }

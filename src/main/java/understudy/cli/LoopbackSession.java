@@ -1,12 +1,9 @@
 package understudy.cli;
 
-import understudy.refusal.Refusal;
-import understudy.refusal.Location;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.Collectors;
-import understudy.refusal.Refused;
 import understudy.audio.Device;
 import understudy.calibrate.Interference;
 import understudy.calibrate.LoopbackCheck;
@@ -16,8 +13,12 @@ import understudy.calibrate.TestProgram;
 import understudy.cli.CalibrateCommand.Result;
 import understudy.cli.CalibrateCommand.Setup;
 import understudy.measure.InputFault;
+import understudy.refusal.Location;
+import understudy.refusal.Refusal;
+import understudy.refusal.Refused;
 import understudy.rig.AudioOutput;
 import understudy.rig.Spread;
+import understudy.view.LoopbackText;
 
 /** Plays through a patch cable, records what comes back, and tells what became of it. */
 final class LoopbackSession {
@@ -70,7 +71,7 @@ final class LoopbackSession {
         }
         LoopbackFindings found = findings(program, run);
         Optional<Spread> volts = asked.fullScaleVolts().map(scale -> found.fullScaleVolts(scale, before.outputOhms(), asked.ohms()));
-        LoopbackText text = new LoopbackText(setup, input, inputChannel, found, volts);
+        LoopbackText text = new LoopbackText(setup.tested(), input, inputChannel, found, volts, CommandWords.wording());
         if (plot != null) {
             Pictures.write(text.plot(), plot);
         }

@@ -2,8 +2,6 @@ package understudy.cli;
 
 import java.nio.file.InvalidPathException;
 import java.nio.file.Path;
-import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.Collectors;
@@ -12,25 +10,19 @@ import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 import understudy.audio.Device;
 import understudy.audio.Devices;
+import understudy.audio.Recorded;
 import understudy.bench.SignalPlan;
-import understudy.measure.InputCheck;
-import understudy.measure.InputFault;
-import understudy.measure.PatternTiming;
-import understudy.measure.SignalReport;
 import understudy.pattern.Output;
 import understudy.pattern.Pattern;
 import understudy.pattern.PatternReader;
-import understudy.pattern.Profile;
-import understudy.pattern.Signal;
-import understudy.pattern.Tone;
-import understudy.pattern.WheelSignal;
 import understudy.quantity.Range;
 import understudy.quantity.Unit;
 import understudy.refusal.Location;
-import understudy.refusal.Refusal;
 import understudy.refusal.Refused;
 import understudy.rig.OutputScale;
 import understudy.text.Json;
+import understudy.view.MeasuredChannel;
+import understudy.view.MeasuredText;
 
 /** Says what an instrument would say of a recording or of a live input. */
 @Command(
@@ -54,10 +46,6 @@ final class MeasureCommand extends HouseCommand {
     private static final double LIVE_SECONDS = 5;
     private static final double FILE_SECONDS = 60;
     private static final int MOST_CHANNELS = 64;
-    /** How far into a profile a recording may begin. */
-    private static final double MOST_PROFILE_SECONDS = 600;
-    /** An even row of events at this part of the mains frequency may be hum, and nothing else. */
-    private static final double LIKE_MAINS = 0.003;
 
     @Parameters(paramLabel = "FILE", arity = "0..1", description = "A recording, ending in .wav.")
     private String fileName;
@@ -116,46 +104,17 @@ final class MeasureCommand extends HouseCommand {
         Optional<Device> input = input(given);
         given.refuse();
 
-        Recorded recorded = input.isPresent()
-                ? Recorded.live(input.get(), rateHz, seconds, surroundings)
-                : Recorded.ofFile(file.orElseThrow(), seconds);
-        return measure(new Asked(recorded, number, fullScaleVolts, pattern, output, askedHz), plot);
+        Recorded recorded = input.isPresent() ? live(input.get(), rateHz, seconds) : Recorded.ofFile(file.orElseThrow(), seconds);
+        return measure(new MeasuredChannel(recorded, number, fullScaleVolts, pattern, output, askedHz), plot);
     }
 
-    /** All that a measurement needs to know; {@code askedHz} is NaN if no speed was asked for. */
-    record Asked(Recorded recorded, int channel, double fullScaleVolts, Optional<Pattern> pattern, int output, double askedHz) {
-
-        /** What edges are compared with; a recording may begin anywhere in a profile, and go on after it. */
-        Optional<PatternTiming.Asked> program() {
-            return pattern.map(played -> new PatternTiming.Asked(played, output,
-                    Double.isNaN(askedHz) ? played.speed().defaultHz() : askedHz,
-                    Math.min(MOST_PROFILE_SECONDS, played.profile().map(Profile::seconds).orElse(0.0))
-                            + recorded.seconds()));
-        }
-
-        String patternId() {
-            return pattern.orElseThrow().id();
-        }
-
-        boolean hasTeeth() {
-            return signal() instanceof WheelSignal;
-        }
-
-        /** A speed of the pattern, or the frequency of a tone that has its own. */
-        String speed(double hz) {
-            return signal() instanceof Tone tone && tone.fixedFrequency() ? Said.of(hz, Unit.HERTZ, 7) : pattern.orElseThrow().speed().print(hz);
-        }
-
-        private Signal signal() {
-            return pattern.orElseThrow().outputs().get(output).signal();
-        }
-
-        double[] volts() {
-            return Arrays.stream(recorded.channels()[channel - 1]).map(part -> part * fullScaleVolts).toArray();
+    private Recorded live(Device input, int rateHz, double seconds) {
+        try (Progress progress = new Progress(surroundings, "recording from " + input.label())) {
+            return Recorded.live(input, rateHz, seconds, progress::at);
         }
     }
 
-    private int measure(Asked asked, Path plot) {
+    private int measure(MeasuredChannel asked, Path plot) {
         Recorded recorded = asked.recorded();
         if (asked.channel() > recorded.channels().length) {
             throw new Refused("--channel: " + recorded.from() + " has " + recorded.channels().length
@@ -163,16 +122,9 @@ final class MeasureCommand extends HouseCommand {
                     + asked.channel(), "give a number from 1 to " + recorded.channels().length);
         }
         try {
-            double[] volts = asked.volts();
-            List<InputFault> faults = new ArrayList<>(faults(asked, 0));
-            refuseDead(faults, recorded);
-            SignalReport report = SignalReport.of(volts, recorded.rateHz());
-            faults = faults(asked, signalHz(asked, report));
-            Optional<PatternTiming> timing = asked.program().map(program -> PatternTiming.of(
-                    SignalReport.sound(volts, recorded.rateHz()), recorded.rateHz(), program));
-            MeasuredText text = new MeasuredText(asked, report, faults, timing);
+            MeasuredText text = asked.measure(length == null ? 0 : LENGTH.parse(length), CommandWords.wording());
             if (plot != null) {
-                Pictures.write(timing.map(text::timingPlot).orElseGet(text::spectrumPlot), plot);
+                Pictures.write(text.plot(), plot);
             }
             if (json) {
                 surroundings.out().println(Json.text(text.json()));
@@ -186,31 +138,6 @@ final class MeasureCommand extends HouseCommand {
         } catch (Refused e) {
             throw e.in(Location.named(recorded.from() + ": channel " + asked.channel()));
         }
-    }
-
-    /** What is wrong with this channel; the others count only for telling a dead channel from silence. */
-    private List<InputFault> faults(Asked asked, double signalHz) {
-        Recorded recorded = asked.recorded();
-        double expected = length == null ? 0 : LENGTH.parse(length);
-        return new InputCheck(recorded.rateHz(), 1, expected, signalHz).of(recorded.channels()).stream()
-                .filter(fault -> fault.channel() == asked.channel()).toList();
-    }
-
-    private static void refuseDead(List<InputFault> faults, Recorded recorded) {
-        List<Refusal> dead = faults.stream()
-                .filter(fault -> fault.kind() == InputFault.Kind.SILENT || fault.kind() == InputFault.Kind.CHANNEL_DEAD)
-                .map(fault -> new Refusal(Location.named(recorded.from()), fault.message(), "")).toList();
-        if (!dead.isEmpty()) {
-            throw new Refused(dead);
-        }
-    }
-
-    /** What the signal's own lines are multiples of, so that they don't pass for hum. */
-    private static double signalHz(Asked asked, SignalReport report) {
-        double own = report.wheel().map(SignalReport::turnHz).orElse(report.tone().frequencyHz());
-        boolean gap = report.wheel().isPresent() && report.wheel().get().eventsPerTurn() > 0;
-        boolean likeMains = Math.abs(own / 50 - 1) < LIKE_MAINS || Math.abs(own / 60 - 1) < LIKE_MAINS;
-        return likeMains && !gap && asked.pattern().isEmpty() ? 0 : own;
     }
 
     private int output(Pattern pattern, int number, Arguments given) {

@@ -19,6 +19,8 @@ import understudy.rig.Spread;
 import understudy.text.Json;
 import understudy.text.Paragraph;
 import understudy.text.Table;
+import understudy.view.MeasuredJson;
+import understudy.view.NumberText;
 
 /** Plays a tone, and asks what the meter shows. */
 final class MeterSession {
@@ -45,11 +47,11 @@ final class MeterSession {
                 + " system's volume to 100 % and switch its sound effects off.", setup.yes());
         try (Player player = SteadyTone.open(setup.output(), setup.channel(), asked.frequencyHz(), setup.level())) {
             player.start();
-            setup.talk().println("A tone of " + Said.of(asked.frequencyHz(), Unit.HERTZ) + " plays at "
-                    + Said.of(100 * setup.level(), Unit.PERCENT) + " of full scale.");
+            setup.talk().println("A tone of " + NumberText.of(asked.frequencyHz(), Unit.HERTZ) + " plays at "
+                    + NumberText.of(100 * setup.level(), Unit.PERCENT) + " of full scale.");
             double open = reading("What does the meter show, like 0.512 V? ", player);
             Optional<MeterFindings.Loaded> loaded = asked.load().map(load -> new MeterFindings.Loaded(load,
-                    reading("Now with " + Said.of(load.nominal(), Unit.OHM) + " across the output, same range? ", player)));
+                    reading("Now with " + NumberText.of(load.nominal(), Unit.OHM) + " across the output, same range? ", player)));
             return result(open, loaded, findings(open, loaded));
         }
     }
@@ -84,10 +86,10 @@ final class MeterSession {
     private Result result(double openVolts, Optional<MeterFindings.Loaded> loaded, MeterFindings found) {
         Spread full = found.fullScaleVolts();
         Table table = new Table().row("Found", "", "within")
-                .row("full scale", peakAndRms(full), percent(full));
+                .row("full scale", NumberText.peakAndRms(full), NumberText.percent(full));
         found.outputOhms().ifPresent(ohms -> table.row("output resistance", found.leastToTell()
-                ? "at most " + Said.of(ohms.nominal() * (1 + ohms.tolerance()), Unit.OHM, 3)
-                : Said.of(ohms.nominal(), Unit.OHM, 3), found.leastToTell() ? "-" : percent(ohms)));
+                ? "at most " + NumberText.of(ohms.nominal() * (1 + ohms.tolerance()), Unit.OHM, 3)
+                : NumberText.of(ohms.nominal(), Unit.OHM, 3), found.leastToTell() ? "-" : NumberText.percent(ohms)));
         List<String> lines = new ArrayList<>(List.of(""));
         lines.addAll(table.lines());
         lines.add("");
@@ -110,14 +112,6 @@ final class MeterSession {
         return values;
     }
 
-    static String peakAndRms(Spread volts) {
-        return Said.of(volts.nominal(), Unit.VOLT) + " peak, " + Said.of(volts.nominal() / Math.sqrt(2), Unit.VOLT) + " rms";
-    }
-
-    static String percent(Spread spread) {
-        return Said.of(100 * spread.tolerance(), Unit.PERCENT, 2);
-    }
-
     private Map<String, Object> json(double openVolts, Optional<MeterFindings.Loaded> loaded, MeterFindings found) {
         return Json.map(
                 "method", "meter",
@@ -130,11 +124,7 @@ final class MeterSession {
                 "openVoltsRms", Json.number(openVolts),
                 "loadOhms", loaded.map(load -> Json.number(load.ohms().nominal())).orElse(null),
                 "loadedVoltsRms", loaded.map(load -> Json.number(load.volts())).orElse(null),
-                "fullScaleVolts", spread(found.fullScaleVolts()),
-                "outputOhms", found.outputOhms().map(MeterSession::spread).orElse(null));
-    }
-
-    static Map<String, Object> spread(Spread spread) {
-        return Json.map("nominal", Json.number(spread.nominal()), "tolerance", Json.number(spread.tolerance()));
+                "fullScaleVolts", MeasuredJson.spread(found.fullScaleVolts()),
+                "outputOhms", found.outputOhms().map(MeasuredJson::spread).orElse(null));
     }
 }

@@ -18,7 +18,7 @@ import understudy.bench.SignalPlan;
 import understudy.quantity.Range;
 import understudy.quantity.Unit;
 import understudy.refusal.Refused;
-import understudy.view.EndReport;
+import understudy.view.EndText;
 import understudy.view.StatusLine;
 import understudy.wave.Hand;
 
@@ -110,7 +110,7 @@ final class PlayCommand extends HouseCommand {
     }
 
     private int report(PlayerReport report) {
-        EndReport.lines(report).forEach(surroundings.out()::println);
+        EndText.lines(report).forEach(surroundings.out()::println);
         if (report.end() instanceof PlayerEnd.Lost lost) {
             throw Refused.setup(lost.reason(), "");
         }

@@ -25,6 +25,7 @@ import understudy.refusal.Refusals;
 import understudy.refusal.Refused;
 import understudy.text.Json;
 import understudy.text.Paragraph;
+import understudy.view.PreflightText;
 
 /** Tells, before anything is clipped on, whether an input will decode a pattern from a rig. */
 @Command(
@@ -101,7 +102,7 @@ final class PreflightCommand extends HouseCommand {
         given.refuse();
         Refusals breaches = new Refusals();
         plan.checkLimits(breaches);
-        show(new PreflightReport(judge(plan.setup(judged), speedHz), hookups.of(judged).orElseThrow(), breaches.list()), file);
+        show(new PreflightText(judge(plan.setup(judged), speedHz), hookups.of(judged).orElseThrow(), breaches.list(), CommandWords.wording()), file);
         return Main.FINE;
     }
 
@@ -122,7 +123,7 @@ final class PreflightCommand extends HouseCommand {
         }
     }
 
-    private void show(PreflightReport report, Optional<Path> file) {
+    private void show(PreflightText report, Optional<Path> file) {
         LinePlot plot = report.plot();
         file.ifPresent(picture -> write(plot, picture));
         if (json) {

@@ -8,11 +8,12 @@ import java.util.TreeMap;
 import understudy.audio.Device;
 import understudy.cli.CalibrateCommand.Result;
 import understudy.cli.CalibrateCommand.Setup;
+import understudy.refusal.Refused;
 import understudy.rig.AudioOutput;
 import understudy.store.Calibration;
 import understudy.store.NamedRig;
 import understudy.store.Store;
-import understudy.refusal.Refused;
+import understudy.view.NumberText;
 
 /** Keeps calibrations with a rig: good ones become its output, failed ones only stand in its history. */
 final class RigCalibrations {
@@ -138,7 +139,7 @@ final class RigCalibrations {
         part("output resistance", "outputOhms", MOST_OHMS_PART, since + "; check the load and the readings", before, now, changes);
         part("AC-coupling corner", "cornerHz", MOST_CORNER_PART, since + "; check the cable and the input", before, now, changes);
         if (Math.abs(change("gainDb", before, now)) > MOST_GAIN_DB) {
-            changes.add("Mind: the gain has changed by " + Said.signed(change("gainDb", before, now), 1) + " dB" + since
+            changes.add("Mind: the gain has changed by " + NumberText.signed(change("gainDb", before, now), 1) + " dB" + since
                     + "; check the system's volume and the recording level");
         }
         if (Math.abs(change("inverted", before, now)) > 0) {
@@ -146,7 +147,7 @@ final class RigCalibrations {
                     + "; check the cable, and whether it is the same device");
         }
         if (change("sinadDb", before, now) < -MOST_SINAD_FALL_DB && now.get("sinadDb") < GOOD_SINAD_DB) {
-            changes.add("Mind: noise and distortion have risen by " + Said.decibels(-change("sinadDb", before, now)) + since
+            changes.add("Mind: noise and distortion have risen by " + NumberText.decibels(-change("sinadDb", before, now)) + since
                     + "; check the cable, its ground, and what else is plugged in");
         }
         return changes;
@@ -160,7 +161,7 @@ final class RigCalibrations {
     private static void part(String name, String key, double most, String since, Map<String, Double> before,
             Map<String, Double> now, List<String> changes) {
         if (before.containsKey(key) && Math.abs(change(key, before, now) / before.get(key)) > most) {
-            changes.add("Mind: the " + name + " has changed by " + Said.signed(100 * change(key, before, now) / before.get(key), 0)
+            changes.add("Mind: the " + name + " has changed by " + NumberText.signed(100 * change(key, before, now) / before.get(key), 0)
                     + " %" + since);
         }
     }

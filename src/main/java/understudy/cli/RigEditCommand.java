@@ -6,6 +6,7 @@ import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 import understudy.store.NamedRig;
 import understudy.store.Store;
+import understudy.view.RigText;
 
 /** Changes a rig. */
 @Command(
@@ -51,7 +52,7 @@ final class RigEditCommand extends HouseCommand {
             if (before.calibrated() && !after.calibrated()) {
                 surroundings.out().println("its calibration no longer counts, since its output was changed; it stays in the history");
             }
-            RigFacts.lines(after).forEach(surroundings.out()::println);
+            RigText.lines(after).forEach(surroundings.out()::println);
         }
         return Main.FINE;
     }

@@ -7,6 +7,7 @@ import understudy.store.NamedRig;
 import understudy.store.Store;
 import understudy.text.Json;
 import understudy.text.Table;
+import understudy.view.RigText;
 
 /** Lists the rigs. */
 @Command(
@@ -30,12 +31,12 @@ final class RigListCommand extends HouseCommand {
             List<NamedRig> rigs = store.rigs().all();
             if (json) {
                 surroundings.out().println(Json.text(Json.map("rigs", rigs.stream()
-                        .map(rig -> RigFacts.json(rig, store.rigs().calibrations(rig.name()))).toList())));
+                        .map(rig -> RigText.json(rig, store.rigs().calibrations(rig.name()))).toList())));
             } else if (rigs.isEmpty()) {
                 surroundings.out().println("There is no rig yet; make one with 'understudy rig make NAME'.");
             } else {
                 Table table = new Table();
-                rigs.forEach(rig -> table.row(rig.name(), RigFacts.output(rig), RigFacts.divider(rig)));
+                rigs.forEach(rig -> table.row(rig.name(), RigText.output(rig), RigText.divider(rig)));
                 table.lines().forEach(surroundings.out()::println);
             }
         }

@@ -5,6 +5,7 @@ import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Parameters;
 import understudy.store.NamedRig;
 import understudy.store.Store;
+import understudy.view.RigText;
 
 /** Makes a rig. */
 @Command(
@@ -39,7 +40,7 @@ final class RigMakeCommand extends HouseCommand {
             store.rigs().make(rig);
         }
         surroundings.out().println("made; it is kept");
-        RigFacts.lines(rig).forEach(surroundings.out()::println);
+        RigText.lines(rig).forEach(surroundings.out()::println);
         return Main.FINE;
     }
 }

@@ -8,6 +8,7 @@ import understudy.store.Calibration;
 import understudy.store.NamedRig;
 import understudy.store.Store;
 import understudy.text.Json;
+import understudy.view.RigText;
 
 /** Tells all about one rig. */
 @Command(
@@ -34,10 +35,10 @@ final class RigShowCommand extends HouseCommand {
             NamedRig rig = store.rigs().find(name);
             List<Calibration> calibrations = store.rigs().calibrations(name);
             if (json) {
-                surroundings.out().println(Json.text(RigFacts.json(rig, calibrations)));
+                surroundings.out().println(Json.text(RigText.json(rig, calibrations)));
             } else {
-                RigFacts.lines(rig).forEach(surroundings.out()::println);
-                RigFacts.history(calibrations).forEach(surroundings.out()::println);
+                RigText.lines(rig).forEach(surroundings.out()::println);
+                RigText.history(calibrations).forEach(surroundings.out()::println);
             }
         }
         return Main.FINE;

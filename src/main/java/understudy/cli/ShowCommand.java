@@ -13,6 +13,7 @@ import understudy.refusal.Refused;
 import understudy.text.Json;
 import understudy.text.Paragraph;
 import understudy.view.OneCycle;
+import understudy.view.PatternText;
 
 /** Tells all about one pattern. */
 @Command(
@@ -65,7 +66,7 @@ final class ShowCommand extends HouseCommand {
         if (file != null) {
             Pictures.write(plot.orElseThrow(() -> standsStill(pattern, speedHz)), file);
         }
-        PatternFacts facts = new PatternFacts(pattern, speedHz);
+        PatternText facts = new PatternText(pattern, speedHz, CommandWords.wording());
         if (json) {
             surroundings.out().println(Json.text(facts.json()));
             return Main.FINE;

@@ -20,6 +20,7 @@ import understudy.sweep.SweepTable;
 import understudy.sweep.SweptCircuit;
 import understudy.text.Paragraph;
 import understudy.view.ReadingWords;
+import understudy.view.SweepText;
 
 /** Runs a module through many speeds, and logs what its display makes of them. */
 @Command(
@@ -152,10 +153,10 @@ final class SweepCommand extends HouseCommand {
             talk.say("Nothing was read.");
             return;
         }
-        SweepReport report = new SweepReport(swept, log.rows());
+        SweepText report = new SweepText(swept, log.rows());
         talk.lines(report.lines());
         if (!files.draws()) {
-            report.plot().filter(SweepReport::tellsMoreThanTheTable).ifPresent(plot -> {
+            report.plot().filter(SweepText::tellsMoreThanTheTable).ifPresent(plot -> {
                 talk.gap();
                 talk.lines(TerminalPlot.draw(plot, Paragraph.WIDTH, DRAWN_ROWS, surroundings.braille()));
             });

@@ -20,6 +20,8 @@ import understudy.trace.CircuitFiles;
 import understudy.trace.Entry;
 import understudy.trace.Hunt;
 import understudy.trace.Step;
+import understudy.view.HuntText;
+import understudy.view.PlanText;
 
 /** Leads a fault hunt. */
 @Command(
@@ -81,7 +83,7 @@ final class TraceCommand extends HouseCommand {
         if (plan && resumed != null) {
             throw new Refused("--plan: it is of a circuit, before anything is measured", "give CIRCUIT instead of --resume");
         } else if (plan) {
-            TracePlan.lines(CircuitFiles.read(CircuitFiles.find(circuitName)).circuit()).forEach(surroundings.out()::println);
+            PlanText.lines(CircuitFiles.read(CircuitFiles.find(circuitName)).circuit()).forEach(surroundings.out()::println);
             return Main.FINE;
         }
         return resumed == null ? begin() : resume();
@@ -108,7 +110,7 @@ final class TraceCommand extends HouseCommand {
             talk.say("Job \"" + hunt.job().name() + "\" is begun. The circuit, with the odds of each piece before anything is"
                     + " measured:");
             talk.gap();
-            talk.lines(new TraceText(hunt).circuit());
+            talk.lines(new HuntText(hunt).circuit());
             return lead(session(hunt, chosen, false, talk, store), talk);
         }
     }
@@ -145,7 +147,7 @@ final class TraceCommand extends HouseCommand {
             TraceEquipment chosen = equipment.forBegun(hunt.job().equipment(), hunt.subjects().suspect(),
                     hunt.subjects().reference(), surroundings);
             chosen.words().forEach(talk::say);
-            talk.lines(new TraceText(hunt).where());
+            talk.lines(new HuntText(hunt).where());
             if (!hunt.job().equipment().words().contains(chosen.way())) {
                 hunt = store.jobs().add(hunt, surroundings.clock().instant(), new Entry.Noted("from here on: " + chosen.way()));
             }

@@ -22,6 +22,7 @@ import understudy.trace.Circuit;
 import understudy.trace.Job;
 import understudy.trace.PinLimits;
 import understudy.trace.Subjects.Subject;
+import understudy.view.RigText;
 
 /** What the signals of a hunt come from: rig, input and destination, decided once a session. */
 final class TraceEquipment {
@@ -85,11 +86,11 @@ final class TraceEquipment {
     }
 
     private static List<String> rigWords(NamedRig rig, Surroundings surroundings) {
-        List<String> lines = new ArrayList<>(List.of("rig " + rig.name() + ": " + RigFacts.output(rig),
-                "divider: " + RigFacts.divider(rig), "limits: " + rig.limits().words()));
+        List<String> lines = new ArrayList<>(List.of("rig " + rig.name() + ": " + RigText.output(rig),
+                "divider: " + RigText.divider(rig), "limits: " + rig.limits().words()));
         try (Store store = surroundings.store()) {
             store.rigs().calibrations(rig.name()).stream().filter(Calibration::good).findFirst()
-                    .ifPresent(latest -> lines.add(RigFacts.history(List.of(latest)).get(1).strip() + " (its latest calibration)"));
+                    .ifPresent(latest -> lines.add(RigText.history(List.of(latest)).get(1).strip() + " (its latest calibration)"));
         }
         return lines;
     }

@@ -3,7 +3,8 @@ package understudy.refusal;
 /** What a person can set and a rule speaks of, by its neutral name; each front end knows how it is set there. */
 public enum Control {
     PROFILE("profile"), FAULT("fault"), LEVEL("level"), FIT("fitting"), OUTPUTS("outputs"), CHANNELS("channels"), RIG("rig"),
-    INPUT("module input"), RATE("sample rate"), READING("reading"), SPEEDS("speeds"), RESUME("going on"), TABLE("table");
+    INPUT("module input"), RATE("sample rate"), READING("reading"), SPEEDS("speeds"), RESUME("going on"), TABLE("table"),
+    PAIRS("pairs"), FULL_SCALE("full scale"), INPUT_FULL_SCALE("full scale of the input");
 
     private final String label;
 

@@ -172,7 +172,7 @@ class ExpectCommandTest {
         "--frequency;10 Hz;--reading;shows: table, unit: kPa, points: {80 Hz: 0 kPa, 159 Hz: 101 kPa} | expect: at 10 Hz the scale says nothing of what is shown; keep within the ends of its table",
         "--learn;100 Hz: 16 km/h | --learn: a scale needs two different frequencies at least; inject a second one, far from the first",
         "--learn;100 Hz: 16, 200 Hz: 32 | --learn: no number has a unit; write it behind one of them at least, as in \"100 Hz: 16 km/h, 200 Hz: 32\"",
-        "--learn;100 Hz: 16 km/h, 200 Hz: 20 mph | --learn, pair 2: \"20 mph\" is not in km/h, as the others are; write every number as the display shows it, all in one unit",
+        "--learn;100 Hz: 16 km/h, 200 Hz: 20 mph | pair 2: \"20 mph\" is not in km/h, as the others are; write every number as the display shows it, all in one unit",
         "--learn;100 Hz: 0 km/h, 200 Hz: 0 | --learn: the display shows 0 km/h whatever is injected; there is no scale to learn; look whether the signal arrives at all",
         "--learn;100 Hz: 16 km/h, 200 Hz: 32;--tyre;big | --tyre: \"big\" is not a length; write a length like 2.1 m (units: m, in)"})
     void badInput(String args, String said) {

@@ -1,4 +1,4 @@
-package understudy.cli;
+package understudy.view;
 
 import java.util.ArrayList;
 import java.util.List;
@@ -7,11 +7,11 @@ import understudy.pattern.Pattern;
 import understudy.text.Paragraph;
 
 /** The cautions as a person reads them. */
-final class Cautions {
+public final class CautionText {
 
-    private Cautions() {}
+    private CautionText() {}
 
-    static List<String> text(List<Hazard> hazards) {
+    public static List<String> text(List<Hazard> hazards) {
         List<String> lines = new ArrayList<>();
         for (Hazard hazard : hazards) {
             lines.add("");
@@ -23,7 +23,7 @@ final class Cautions {
     }
 
     /** The pattern's own, beyond its hazards. */
-    static List<String> ownText(Pattern pattern) {
+    public static List<String> ownText(Pattern pattern) {
         List<String> lines = new ArrayList<>();
         if (!pattern.cautions().isEmpty()) {
             lines.add("");

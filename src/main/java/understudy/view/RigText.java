@@ -1,4 +1,4 @@
-package understudy.cli;
+package understudy.view;
 
 import java.time.Instant;
 import java.time.ZoneOffset;
@@ -21,14 +21,14 @@ import understudy.text.Json;
 import understudy.text.Table;
 
 /** A rig in words, and as JSON. */
-final class RigFacts {
+public final class RigText {
 
     private static final DateTimeFormatter MINUTES =
             DateTimeFormatter.ofPattern("yyyy-MM-dd HH:mm 'UTC'").withZone(ZoneOffset.UTC);
 
-    private RigFacts() {}
+    private RigText() {}
 
-    static List<String> lines(NamedRig rig) {
+    public static List<String> lines(NamedRig rig) {
         Table table = new Table()
                 .row("rig", rig.name())
                 .row("device", rig.device().map(DeviceIdentity::label).orElse("any"))
@@ -44,28 +44,28 @@ final class RigFacts {
         return table.lines();
     }
 
-    static String output(NamedRig rig) {
+    public static String output(NamedRig rig) {
         return output(rig.output(), rig.calibrated());
     }
 
-    static String output(AudioOutput output, boolean calibrated) {
+    public static String output(AudioOutput output, boolean calibrated) {
         String how = calibrated ? ", calibrated" : output.equals(AudioOutput.NOMINAL) ? ", assumed: not calibrated"
                 : ", as given: not calibrated";
         return "full scale " + Amounts.print(output.fullScaleVolts(), Unit.VOLT) + " peak" + how
                 + (output.inverted() ? "; turns the signal upside down" : "");
     }
 
-    static String outputParts(AudioOutput output) {
+    public static String outputParts(AudioOutput output) {
         return Amounts.print(output.outputOhms(), Unit.OHM) + ", " + output.couplingFarads()
                 .map(farads -> "through " + Amounts.print(farads, Unit.FARAD)).orElse("no capacitor")
                 + ", " + Amounts.print(output.popVolts(), Unit.VOLT) + " step at power-up";
     }
 
-    static String divider(NamedRig rig) {
-        return rig.divider().map(RigFacts::words).orElse("not built yet");
+    public static String divider(NamedRig rig) {
+        return rig.divider().map(RigText::words).orElse("not built yet");
     }
 
-    static String words(Divider divider) {
+    public static String words(Divider divider) {
         String coupling = "";
         if (divider.coupling() instanceof Coupling.Capacitor capacitor) {
             coupling = ", capacitor " + Amounts.print(capacitor.farads(), Unit.FARAD);
@@ -76,7 +76,7 @@ final class RigFacts {
                 + divider.shuntOhms().map(shunt -> "shunt " + Amounts.print(shunt, Unit.OHM)).orElse("no shunt") + coupling;
     }
 
-    static List<String> history(List<Calibration> calibrations) {
+    public static List<String> history(List<Calibration> calibrations) {
         if (calibrations.isEmpty()) {
             return List.of("never calibrated");
         }
@@ -95,14 +95,14 @@ final class RigFacts {
         return MINUTES.format(when);
     }
 
-    static Map<String, Object> json(NamedRig rig, List<Calibration> calibrations) {
+    public static Map<String, Object> json(NamedRig rig, List<Calibration> calibrations) {
         return Json.map(
                 "name", rig.name(),
                 "device", rig.device().map(device -> (Object) Json.map("name", device.name(), "description", device.description(),
                         "vendor", device.vendor(), "ordinal", device.ordinal())).orElse(null),
                 "output", json(rig.output()),
                 "calibrated", rig.calibrated(),
-                "divider", rig.divider().map(RigFacts::json).orElse(null),
+                "divider", rig.divider().map(RigText::json).orElse(null),
                 "lead", Json.map("ohms", json(rig.lead().ohms()), "farads", Json.number(rig.lead().farads())),
                 "limits", Json.map("normalAmps", Json.number(rig.limits().normalAmps()),
                         "faultAmps", Json.number(rig.limits().faultAmps()),
@@ -110,24 +110,24 @@ final class RigFacts {
                 "notes", rig.notes(),
                 "created", rig.created().toString(),
                 "changed", rig.changed().toString(),
-                "calibrations", calibrations.stream().map(RigFacts::json).toList());
+                "calibrations", calibrations.stream().map(RigText::json).toList());
     }
 
     private static Map<String, Object> json(Calibration calibration) {
         Map<String, Object> values = new TreeMap<>();
         calibration.values().forEach((name, value) -> values.put(name, Json.number(value)));
         return Json.map("at", calibration.at().toString(), "method", calibration.method(), "good", calibration.good(),
-                "output", calibration.output().map(RigFacts::json).orElse(null), "conditions", calibration.conditions(),
+                "output", calibration.output().map(RigText::json).orElse(null), "conditions", calibration.conditions(),
                 "values", values, "remark", calibration.remark());
     }
 
-    static Map<String, Object> json(AudioOutput output) {
+    public static Map<String, Object> json(AudioOutput output) {
         return Json.map("fullScaleVolts", json(output.fullScaleVolts()), "outputOhms", json(output.outputOhms()),
                 "couplingFarads", json(output.couplingFarads()), "inverted", output.inverted(),
                 "popVolts", Json.number(output.popVolts()));
     }
 
-    static Map<String, Object> json(Divider divider) {
+    public static Map<String, Object> json(Divider divider) {
         Object coupling = null;
         if (divider.coupling() instanceof Coupling.Capacitor capacitor) {
             coupling = Json.map("capacitorFarads", json(capacitor.farads()));
@@ -139,7 +139,7 @@ final class RigFacts {
     }
 
     private static Object json(Optional<Spread> spread) {
-        return spread.map(RigFacts::json).orElse(null);
+        return spread.map(RigText::json).orElse(null);
     }
 
     private static Map<String, Object> json(Spread spread) {

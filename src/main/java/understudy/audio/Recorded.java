@@ -1,12 +1,10 @@
-package understudy.cli;
+package understudy.audio;
 
 import java.io.IOException;
 import java.nio.file.Path;
 import java.util.Arrays;
+import java.util.function.DoubleConsumer;
 import understudy.refusal.Refused;
-import understudy.audio.Device;
-import understudy.audio.Recorder;
-import understudy.audio.WavReader;
 
 /**
  * Sound to be measured.
@@ -18,18 +16,18 @@ import understudy.audio.WavReader;
  * @param ofSeconds how long all of it is; more than what is here if only the beginning was asked for
  * @param live     from an input just now, not from a file
  */
-record Recorded(String from, int rateHz, int bits, double[][] channels, double ofSeconds, boolean live) {
+public record Recorded(String from, int rateHz, int bits, double[][] channels, double ofSeconds, boolean live) {
 
     /** How many channels a live input is opened with; what a stereo plug needs. */
     private static final int[] LIVE_CHANNELS = {2, 1};
     private static final long LOOK_MILLIS = 20;
 
-    double seconds() {
+    public double seconds() {
         return (double) channels[0].length / rateHz;
     }
 
     /** The beginning of a file, {@code seconds} long or to its end. */
-    static Recorded ofFile(Path file, double seconds) {
+    public static Recorded ofFile(Path file, double seconds) {
         try (WavReader reader = WavReader.open(file)) {
             int frames = (int) Math.min(reader.frames(), Math.round(seconds * reader.rateHz()));
             double[][] samples = new double[reader.channels()][frames];
@@ -41,15 +39,18 @@ record Recorded(String from, int rateHz, int bits, double[][] channels, double o
         }
     }
 
-    /** What comes in at an input from now on. */
-    static Recorded live(Device input, int rateHz, double seconds, Surroundings surroundings) {
+    /**
+     * What comes in at an input from now on.
+     *
+     * @param progress is shown the part that has been recorded, 0 to 1, now and then
+     */
+    public static Recorded live(Device input, int rateHz, double seconds, DoubleConsumer progress) {
         long wanted = Math.round(seconds * rateHz);
-        try (Recorder recorder = open(input, rateHz);
-                Progress progress = new Progress(surroundings, "recording from " + input.label())) {
+        try (Recorder recorder = open(input, rateHz)) {
             recorder.start();
             while (recorder.frames() < wanted && !recorder.ended()) {
                 Thread.sleep(LOOK_MILLIS);
-                progress.at((double) recorder.frames() / wanted);
+                progress.accept((double) recorder.frames() / wanted);
             }
             Recorder.Recording recording = recorder.stop();
             if (recording.overruns() > 0) {

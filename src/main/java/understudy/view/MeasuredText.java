@@ -1,10 +1,10 @@
-package understudy.cli;
+package understudy.view;
 
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
-import understudy.cli.MeasureCommand.Asked;
+import understudy.audio.Recorded;
 import understudy.measure.DetectedWheel;
 import understudy.measure.EdgeTiming;
 import understudy.measure.InputFault;
@@ -15,33 +15,38 @@ import understudy.measure.Spectrum;
 import understudy.measure.ToneQuality;
 import understudy.plot.LinePlot;
 import understudy.quantity.Unit;
+import understudy.refusal.Control;
+import understudy.refusal.Remedy;
+import understudy.refusal.Wording;
 import understudy.text.Paragraph;
 import understudy.text.Table;
-import understudy.view.SpectrumPoints;
 
 /** What {@code measure} tells: plain words first, then the numbers. */
-final class MeasuredText {
+public final class MeasuredText {
 
     private static final int LINES_TOLD = 6;
     /** A speed that changes by less from the first to the last edge is called steady. */
     private static final double STEADY_PART = 1e-4;
 
-    private final Asked asked;
+    private final MeasuredChannel asked;
     private final SignalReport report;
     private final List<InputFault> faults;
     private final Optional<PatternTiming> timing;
+    private final Wording wording;
 
-    MeasuredText(Asked asked, SignalReport report, List<InputFault> faults, Optional<PatternTiming> timing) {
+    public MeasuredText(MeasuredChannel asked, SignalReport report, List<InputFault> faults, Optional<PatternTiming> timing,
+            Wording wording) {
         this.asked = asked;
         this.report = report;
         this.faults = faults;
         this.timing = timing;
+        this.wording = wording;
     }
 
-    List<String> lines() {
+    public List<String> lines() {
         Recorded recorded = asked.recorded();
-        List<String> lines = new ArrayList<>(Paragraph.lines(recorded.from() + ": " + Said.of(report.seconds(), Unit.SECOND)
-                + " measured" + (recorded.live() ? "" : " of " + Said.of(recorded.ofSeconds(), Unit.SECOND)) + ", channel "
+        List<String> lines = new ArrayList<>(Paragraph.lines(recorded.from() + ": " + NumberText.of(report.seconds(), Unit.SECOND)
+                + " measured" + (recorded.live() ? "" : " of " + NumberText.of(recorded.ofSeconds(), Unit.SECOND)) + ", channel "
                 + asked.channel() + " of " + recorded.channels().length + ", " + recorded.rateHz() + " Hz, " + recorded.bits()
                 + " bits"));
         for (InputFault fault : faults) {
@@ -59,20 +64,20 @@ final class MeasuredText {
             lines.addAll(pulses(pulses).lines());
         });
         lines.add("");
-        lines.addAll(Paragraph.lines("Volts take full scale to be " + Said.of(asked.fullScaleVolts(), Unit.VOLT)
-                + " peak; --full-scale gives another."));
+        lines.addAll(Paragraph.lines("Volts take full scale to be " + NumberText.of(asked.fullScaleVolts(), Unit.VOLT)
+                + Remedy.of(" peak; ").set(Control.FULL_SCALE).then(" gives another.").text(wording)));
         return lines;
     }
 
     private String inWords() {
         ToneQuality tone = report.tone();
         if (report.isTone()) {
-            return "A tone of " + Said.of(tone.frequencyHz(), Unit.HERTZ, 7) + ", " + Said.of(tone.amplitudeVolts(), Unit.VOLT)
-                    + " peak; noise and distortion lie " + Said.decibels(tone.sinadDb()) + " below it (SINAD).";
+            return "A tone of " + NumberText.of(tone.frequencyHz(), Unit.HERTZ, 7) + ", " + NumberText.of(tone.amplitudeVolts(), Unit.VOLT)
+                    + " peak; noise and distortion lie " + NumberText.decibels(tone.sinadDb()) + " below it (SINAD).";
         }
         if (report.wheel().isEmpty()) {
             return "No teeth and no steady tone: too few events, or none. The strongest line is at "
-                    + Said.of(tone.frequencyHz(), Unit.HERTZ, 7) + ".";
+                    + NumberText.of(tone.frequencyHz(), Unit.HERTZ, 7) + ".";
         }
         DetectedWheel wheel = report.wheel().get();
         return (wheel.sensor() == DetectedWheel.Sensor.TWO_LEVEL ? "Two levels, like a Hall sensor's: " : "Like a reluctor's: ")
@@ -82,8 +87,8 @@ final class MeasuredText {
     private static String speedInWords(DetectedWheel wheel) {
         double turnHz = SignalReport.turnHz(wheel);
         String mean = wheel.eventsPerTurn() > 0
-                ? Said.of(turnHz * 60, Unit.RPM, 7) + " of this wheel"
-                : Said.of(turnHz, Unit.HERTZ, 7) + " tooth rate";
+                ? NumberText.of(turnHz * 60, Unit.RPM, 7) + " of this wheel"
+                : NumberText.of(turnHz, Unit.HERTZ, 7) + " tooth rate";
         if (SignalReport.steady(wheel)) {
             return mean + ", steady";
         }
@@ -95,20 +100,20 @@ final class MeasuredText {
         double last = speeds[speeds.length - 1];
         double scale = wheel.eventsPerTurn() > 0 ? 60 : 1;
         Unit unit = wheel.eventsPerTurn() > 0 ? Unit.RPM : Unit.HERTZ;
-        return mean + " on average, from " + Said.of(first * scale, unit) + " at the start to "
-                + Said.of(last * scale, unit) + " at the end";
+        return mean + " on average, from " + NumberText.of(first * scale, unit) + " at the start to "
+                + NumberText.of(last * scale, unit) + " at the end";
     }
 
     private String timingInWords(PatternTiming found) {
         EdgeTiming edges = found.timing();
         return "Against " + asked.patternId() + " at " + speedInWords(found) + ": " + edges.missSeconds().length
-                + (asked.hasTeeth() ? " edges" : " crossings of the middle") + " lie " + Said.of(edges.rmsSeconds(), Unit.SECOND, 3)
-                + " rms from their places, the worst " + Said.of(edges.worstSeconds(), Unit.SECOND, 3)
-                + (Double.isNaN(found.cycleHz()) ? "" : " (" + Said.of(360 * edges.worstSeconds() * found.cycleHz(), Unit.DEGREE, 2)
+                + (asked.hasTeeth() ? " edges" : " crossings of the middle") + " lie " + NumberText.of(edges.rmsSeconds(), Unit.SECOND, 3)
+                + " rms from their places, the worst " + NumberText.of(edges.worstSeconds(), Unit.SECOND, 3)
+                + (Double.isNaN(found.cycleHz()) ? "" : " (" + NumberText.of(360 * edges.worstSeconds() * found.cycleHz(), Unit.DEGREE, 2)
                         + " of its cycle)")
-                + " at " + Said.of(edges.worstAtSeconds(), Unit.SECOND)
-                + (Double.isNaN(found.levelDb()) ? "" : ". Its level is " + Said.signed(found.levelDb(), 2) + " dB against what is drawn")
-                + (Double.isNaN(edges.clockRatio()) ? "" : ". The clocks differ by " + Said.signed((edges.clockRatio() - 1) * 1e6, 3) + " ppm")
+                + " at " + NumberText.of(edges.worstAtSeconds(), Unit.SECOND)
+                + (Double.isNaN(found.levelDb()) ? "" : ". Its level is " + NumberText.signed(found.levelDb(), 2) + " dB against what is drawn")
+                + (Double.isNaN(edges.clockRatio()) ? "" : ". The clocks differ by " + NumberText.signed((edges.clockRatio() - 1) * 1e6, 3) + " ppm")
                 + (found.inverted() ? ". It is upside down: polarity is swapped on the way." : ".");
     }
 
@@ -116,7 +121,7 @@ final class MeasuredText {
         double mean = (found.startHz() + found.endHz()) / 2;
         boolean followed = !Double.isNaN(found.timing().clockRatio());
         String off = Double.isNaN(asked.askedHz()) || followed ? ""
-                : " (" + Said.signed((mean / asked.askedHz() - 1) * 1e6, 3) + " ppm off what was asked)";
+                : " (" + NumberText.signed((mean / asked.askedHz() - 1) * 1e6, 3) + " ppm off what was asked)";
         boolean steady = Math.abs(found.endHz() / found.startHz() - 1) < STEADY_PART;
         return (steady ? asked.speed(mean) : asked.speed(found.startHz()) + " to " + asked.speed(found.endHz()))
                 + (followed ? ", following the profile" : "") + off;
@@ -124,8 +129,8 @@ final class MeasuredText {
 
     private Table levels() {
         return new Table().row("Level", "peak", "rms", "mean")
-                .row("", Said.of(report.peakVolts(), Unit.VOLT), Said.of(report.rmsVolts(), Unit.VOLT),
-                        Said.of(report.meanVolts(), Unit.VOLT));
+                .row("", NumberText.of(report.peakVolts(), Unit.VOLT), NumberText.of(report.rmsVolts(), Unit.VOLT),
+                        NumberText.of(report.meanVolts(), Unit.VOLT));
     }
 
     private Table spectrum() {
@@ -133,17 +138,17 @@ final class MeasuredText {
         Table table = new Table();
         if (report.isTone()) {
             table.row("Purity", "SINAD", "without harmonics", "THD", "largest other", "effective bits")
-                    .row("", Said.decibels(tone.sinadDb()), Said.decibels(tone.snrDb()), Said.decibels(tone.thdDb()),
-                            Said.decibels(-tone.sfdrDb()) + " at " + Said.of(tone.largestOther().frequencyHz(), Unit.HERTZ),
+                    .row("", NumberText.decibels(tone.sinadDb()), NumberText.decibels(tone.snrDb()), NumberText.decibels(tone.thdDb()),
+                            NumberText.decibels(-tone.sfdrDb()) + " at " + NumberText.of(tone.largestOther().frequencyHz(), Unit.HERTZ),
                             String.format(Locale.ROOT, "%.1f", tone.enobBits(2 * asked.fullScaleVolts())));
             return table;
         }
         table.row("Spectrum", "frequency", "peak");
         for (Spectrum.Peak peak : report.spectrum().peaks(LINES_TOLD)) {
-            table.row("", Said.of(peak.frequencyHz(), Unit.HERTZ, 6), Said.of(peak.amplitudeVolts(), Unit.VOLT));
+            table.row("", NumberText.of(peak.frequencyHz(), Unit.HERTZ, 6), NumberText.of(peak.amplitudeVolts(), Unit.VOLT));
         }
         report.notHarmonic().ifPresent(other -> table.row("between the harmonics",
-                Said.of(other.frequencyHz(), Unit.HERTZ, 6), Said.decibels(notHarmonicDb(other))));
+                NumberText.of(other.frequencyHz(), Unit.HERTZ, 6), NumberText.decibels(notHarmonicDb(other))));
         return table;
     }
 
@@ -154,35 +159,40 @@ final class MeasuredText {
 
     private static Table pulses(Pulses pulses) {
         return new Table().row("Pulses (IEC 60469)", "mean", "least", "most", "scatter, rms")
-                .row("low level", Said.of(pulses.levels().lowVolts(), Unit.VOLT, 6))
-                .row("high level", Said.of(pulses.levels().highVolts(), Unit.VOLT, 6))
-                .row(Said.row("period", pulses.periodSeconds(), Unit.SECOND))
-                .row("cycle to cycle", "", "", "", Said.of(pulses.cycleToCycleSeconds().rms(), Unit.SECOND, 3))
-                .row(Said.row("high for", pulses.highSeconds(), Unit.SECOND))
-                .row(Said.row("low for", pulses.lowSeconds(), Unit.SECOND))
-                .row(Said.row("rise, 10 to 90 %", pulses.riseSeconds(), Unit.SECOND))
-                .row(Said.row("fall, 90 to 10 %", pulses.fallSeconds(), Unit.SECOND))
-                .row(Said.row("overshoot", pulses.overshootPercent(), Unit.PERCENT))
-                .row(Said.row("undershoot", pulses.undershootPercent(), Unit.PERCENT))
-                .row(Said.row("tilt", pulses.tiltPercent(), Unit.PERCENT));
+                .row("low level", NumberText.of(pulses.levels().lowVolts(), Unit.VOLT, 6))
+                .row("high level", NumberText.of(pulses.levels().highVolts(), Unit.VOLT, 6))
+                .row(NumberText.row("period", pulses.periodSeconds(), Unit.SECOND))
+                .row("cycle to cycle", "", "", "", NumberText.of(pulses.cycleToCycleSeconds().rms(), Unit.SECOND, 3))
+                .row(NumberText.row("high for", pulses.highSeconds(), Unit.SECOND))
+                .row(NumberText.row("low for", pulses.lowSeconds(), Unit.SECOND))
+                .row(NumberText.row("rise, 10 to 90 %", pulses.riseSeconds(), Unit.SECOND))
+                .row(NumberText.row("fall, 90 to 10 %", pulses.fallSeconds(), Unit.SECOND))
+                .row(NumberText.row("overshoot", pulses.overshootPercent(), Unit.PERCENT))
+                .row(NumberText.row("undershoot", pulses.undershootPercent(), Unit.PERCENT))
+                .row(NumberText.row("tilt", pulses.tiltPercent(), Unit.PERCENT));
     }
 
-    Object json() {
+    public Object json() {
         return MeasuredJson.of(asked, report, faults, timing);
     }
 
     /** Decibels below full scale over frequency by decades. */
-    LinePlot spectrumPlot() {
+    /** The edges' errors where a pattern is known, else the spectrum. */
+    public LinePlot plot() {
+        return timing.map(this::timingPlot).orElseGet(this::spectrumPlot);
+    }
+
+    private LinePlot spectrumPlot() {
         Spectrum spectrum = report.spectrum();
         List<LinePlot.Point> points = SpectrumPoints.of(spectrum, asked.fullScaleVolts());
         return new LinePlot("Spectrum of " + asked.recorded().from() + ", channel " + asked.channel(), "frequency, Hz",
                 points.get(0).x(), points.get(points.size() - 1).x(),
-                List.of(new LinePlot.Panel("each line of " + Said.of(spectrum.binHz(), Unit.HERTZ, 3) + " width",
+                List.of(new LinePlot.Panel("each line of " + NumberText.of(spectrum.binHz(), Unit.HERTZ, 3) + " width",
                         "dB of full scale", points)), true);
     }
 
     /** How late each edge comes. */
-    LinePlot timingPlot(PatternTiming found) {
+    private LinePlot timingPlot(PatternTiming found) {
         double[] misses = found.timing().missSeconds();
         List<LinePlot.Point> points = new ArrayList<>();
         for (int i = 0; i < misses.length; i++) {

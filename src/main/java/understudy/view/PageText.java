@@ -1,4 +1,4 @@
-package understudy.cli;
+package understudy.view;
 
 import java.util.ArrayList;
 import java.util.Arrays;
@@ -9,7 +9,7 @@ import understudy.text.Paragraph;
 import understudy.text.Table;
 
 /** A page of the guide as lines for a terminal. */
-final class PageText {
+public final class PageText {
 
     private static final String BOLD = "\033[1m";
     private static final String PLAIN = "\033[0m";
@@ -23,7 +23,7 @@ final class PageText {
     }
 
     /** @param colour whether headings and warnings may be made bold */
-    static List<String> lines(Page page, boolean colour) {
+    public static List<String> lines(Page page, boolean colour) {
         PageText text = new PageText(colour);
         Block before = null;
         for (Block block : page.blocks()) {

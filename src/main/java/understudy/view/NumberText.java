@@ -1,4 +1,4 @@
-package understudy.cli;
+package understudy.view;
 
 import java.util.Locale;
 import understudy.measure.Spread;
@@ -6,40 +6,50 @@ import understudy.quantity.Quantity;
 import understudy.quantity.Unit;
 
 /** Measured numbers in words; one that could not be told is "-". */
-final class Said {
+public final class NumberText {
 
     /** Below what any instrument here resolves, and what a quantity can hold. */
     private static final double NOTHING = 1e-15;
 
-    private Said() {}
+    private NumberText() {}
 
     /** Four digits with the unit. */
-    static String of(double value, Unit unit) {
+    public static String of(double value, Unit unit) {
         return of(value, unit, 4);
     }
 
-    static String of(double value, Unit unit, int digits) {
+    public static String of(double value, Unit unit, int digits) {
         if (Double.isNaN(value)) {
             return "-";
         }
         return new Quantity(Math.abs(value) < NOTHING ? 0 : value, unit).rounded(digits);
     }
 
-    static String decibels(double decibels) {
+    public static String decibels(double decibels) {
         return Double.isNaN(decibels) ? "-" : String.format(Locale.ROOT, "%.1f dB", decibels);
     }
 
     /** With its sign and so many decimals; what rounds to nothing has no sign. */
-    static String signed(double value, int decimals) {
+    public static String signed(double value, int decimals) {
         String said = String.format(Locale.ROOT, "%+." + decimals + "f", value);
         return said.matches("[-+]0\\.?0*") ? said.substring(1) : said;
     }
 
     /** A row of a table: mean, least, most and the rms of the scatter. */
-    static String[] row(String name, Spread spread, Unit unit) {
+    public static String[] row(String name, Spread spread, Unit unit) {
         return spread.count() == 0
                 ? new String[] {name, "-", "-", "-", "-"}
                 : new String[] {name, of(spread.mean(), unit, 6), of(spread.least(), unit, 6), of(spread.most(), unit, 6),
                     of(spread.rms(), unit, 3)};
+    }
+
+    /** "1.414 V peak, 1 V rms". */
+    public static String peakAndRms(understudy.rig.Spread volts) {
+        return of(volts.nominal(), Unit.VOLT) + " peak, " + of(volts.nominal() / Math.sqrt(2), Unit.VOLT) + " rms";
+    }
+
+    /** A tolerance. */
+    public static String percent(understudy.rig.Spread spread) {
+        return of(100 * spread.tolerance(), Unit.PERCENT, 2);
     }
 }

@@ -1,4 +1,4 @@
-package understudy.cli;
+package understudy.view;
 
 import java.time.Instant;
 import java.util.ArrayList;
@@ -11,65 +11,73 @@ import java.util.function.ToDoubleFunction;
 import understudy.audio.Device;
 import understudy.calibrate.LoopbackFindings;
 import understudy.calibrate.LoopbackFindings.Point;
-import understudy.cli.CalibrateCommand.Setup;
+import understudy.calibrate.TestedOutput;
 import understudy.plot.LinePlot;
 import understudy.quantity.Unit;
+import understudy.refusal.Control;
+import understudy.refusal.Deed;
+import understudy.refusal.Remedy;
+import understudy.refusal.Wording;
 import understudy.rig.Spread;
 import understudy.text.Json;
 import understudy.text.Paragraph;
 import understudy.text.Table;
 
 /** What a loopback calibration tells. */
-final class LoopbackText {
+public final class LoopbackText {
 
     /** A sweep from 1 Hz sees no corner below. */
-    static final double LEAST_CORNER_HZ = 0.3;
+    public static final double LEAST_CORNER_HZ = 0.3;
     /** Below, 24 bits say nothing. */
     private static final double LEAST_DB = -140;
     /** Smaller differences are the sweep's own, at the lowest frequencies. */
     private static final double LEAST_SPAN_DB = 2;
     private static final double LEAST_SPAN_DEG = 10;
 
-    private final Setup setup;
+    private final TestedOutput tested;
     private final Device input;
     private final int inputChannel;
     private final LoopbackFindings found;
     private final Optional<Spread> volts;
+    private final Wording wording;
 
     /** @param volts full scale of the output, peak; none if nobody knows the input's */
-    LoopbackText(Setup setup, Device input, int inputChannel, LoopbackFindings found, Optional<Spread> volts) {
-        this.setup = setup;
+    public LoopbackText(TestedOutput tested, Device input, int inputChannel, LoopbackFindings found, Optional<Spread> volts,
+            Wording wording) {
+        this.tested = tested;
         this.input = input;
         this.inputChannel = inputChannel;
         this.found = found;
         this.volts = volts;
+        this.wording = wording;
     }
 
-    List<String> lines() {
+    public List<String> lines() {
         List<String> lines = new ArrayList<>(List.of(""));
         lines.addAll(Paragraph.lines(found.interference().isEmpty()
                 ? "Nothing stands in the way: what is played comes back as it was given."
                 : "Something stands in the way; it is named below."));
         lines.add("");
         Table table = new Table().row("Output and input together", "");
-        volts.ifPresent(full -> table.row("full scale of the output", MeterSession.peakAndRms(full) + ", within "
-                + MeterSession.percent(full)));
-        lines.addAll(table.row("gain, of full scale", Said.signed(found.gainDb(), 3) + " dB")
+        volts.ifPresent(full -> table.row("full scale of the output", NumberText.peakAndRms(full) + ", within "
+                + NumberText.percent(full)));
+        lines.addAll(table.row("gain, of full scale", NumberText.signed(found.gainDb(), 3) + " dB")
                 .row("AC-coupling corner", corner())
                 .row("polarity", found.inverted() ? "inverted" : "upright")
                 .row("latency, buffers included", latency())
-                .row("clock, output against input", Said.signed((found.clockRatio() - 1) * 1e6, 4) + " ppm")
+                .row("clock, output against input", NumberText.signed((found.clockRatio() - 1) * 1e6, 4) + " ppm")
                 .row("noise in silence", found.noisePart() == 0 ? "none at all"
-                        : Said.decibels(20 * Math.log10(found.noisePart())) + " of full scale")
-                .row("SINAD of the tone", Said.decibels(found.sinadDb()))
+                        : NumberText.decibels(20 * Math.log10(found.noisePart())) + " of full scale")
+                .row("SINAD of the tone", NumberText.decibels(found.sinadDb()))
                 .row("effective bits", String.format(Locale.ROOT, "%.1f", found.enobBits()))
-                .row("THD of the tone", Said.decibels(found.thdDb()))
-                .row("harmonics 2 to 5", String.join(", ", found.harmonicsDb().stream().map(Said::decibels).toList()))
+                .row("THD of the tone", NumberText.decibels(found.thdDb()))
+                .row("harmonics 2 to 5", String.join(", ", found.harmonicsDb().stream().map(NumberText::decibels).toList()))
                 .lines());
         lines.add("");
         lines.addAll(Paragraph.lines((volts.isPresent()
                 ? "Volts are as good as what was given for the input."
-                : "A cable has no scale: volts are told by 'understudy calibrate --meter', or here with --input-full-scale.")
+                : Remedy.of("A cable has no scale: for volts, ").perform(Deed.CALIBRATE_BY_METER, "").then(", or give ")
+                        .set(Control.INPUT_FULL_SCALE).text(wording) + " here.")
                 + " If it says inverted, either the output or the input inverts; a cable can't tell which. Latency counts from when"
                 + " the first sample was handed over; the system hands recorded sound over in portions, so it can't be told"
                 + " better than that."));
@@ -78,26 +86,26 @@ final class LoopbackText {
 
     private String corner() {
         return found.cornerHz() < LEAST_CORNER_HZ
-                ? "none above " + Said.of(LEAST_CORNER_HZ, Unit.HERTZ)
-                : Said.of(found.cornerHz(), Unit.HERTZ, 3);
+                ? "none above " + NumberText.of(LEAST_CORNER_HZ, Unit.HERTZ)
+                : NumberText.of(found.cornerHz(), Unit.HERTZ, 3);
     }
 
     /** To the millisecond: when playing began is known no better than to a portion. */
     private String latency() {
         double most = Math.max(0, Math.rint(found.latencySeconds() * 1e3) / 1e3);
         double least = Math.max(0, Math.rint((found.latencySeconds() - found.latencyUncertaintySeconds()) * 1e3) / 1e3);
-        return least == 0 ? "at most " + Said.of(Math.max(1e-3, most), Unit.SECOND)
-                : "from " + Said.of(least, Unit.SECOND) + " to " + Said.of(most, Unit.SECOND);
+        return least == 0 ? "at most " + NumberText.of(Math.max(1e-3, most), Unit.SECOND)
+                : "from " + NumberText.of(least, Unit.SECOND) + " to " + NumberText.of(most, Unit.SECOND);
     }
 
-    LinePlot plot() {
+    public LinePlot plot() {
         List<Point> points = found.points();
         List<LinePlot.Panel> panels = new ArrayList<>();
         panels.add(panel("magnitude", "dB", LEAST_SPAN_DB, Point::magnitudeDb));
         panels.add(panel("phase, latency taken out", "deg", LEAST_SPAN_DEG, Point::phaseDeg));
         panels.add(panel("second harmonic, against the tone", "dB", 0, Point::secondDb));
         panels.add(panel("third harmonic, against the tone", "dB", 0, Point::thirdDb));
-        return new LinePlot("Response of \"" + setup.output().device().label() + "\" into \"" + input.label() + "\"",
+        return new LinePlot("Response of \"" + tested.output().device().label() + "\" into \"" + input.label() + "\"",
                 "frequency, Hz", points.get(0).hz(), points.get(points.size() - 1).hz(), panels, true);
     }
 
@@ -108,7 +116,7 @@ final class LoopbackText {
     }
 
     /** Those that are numbers. */
-    Map<String, Double> values() {
+    public Map<String, Double> values() {
         Map<String, Double> values = new TreeMap<>(Map.of("gainDb", found.gainDb(), "inverted", found.inverted() ? 1.0 : 0.0,
                 "cornerHz", Math.max(LEAST_CORNER_HZ, found.cornerHz()), "latencySeconds", found.latencySeconds(),
                 "clockRatio", found.clockRatio(), "sinadDb", found.sinadDb(), "thdDb", found.thdDb(),
@@ -118,17 +126,17 @@ final class LoopbackText {
         return values;
     }
 
-    Map<String, Object> json(Instant at) {
+    public Map<String, Object> json(Instant at) {
         return Json.map(
                 "method", "loopback",
                 "at", at.toString(),
-                "device", setup.output().device().label(),
-                "channel", setup.channel() + 1,
+                "device", tested.output().device().label(),
+                "channel", tested.channel() + 1,
                 "input", input.label(),
                 "inputChannel", inputChannel + 1,
-                "rateHz", setup.output().rateHz(),
-                "level", Json.number(setup.level()),
-                "fullScaleVolts", volts.map(MeterSession::spread).orElse(null),
+                "rateHz", tested.output().rateHz(),
+                "level", Json.number(tested.level()),
+                "fullScaleVolts", volts.map(MeasuredJson::spread).orElse(null),
                 "gain", MeasuredJson.number(found.gain()),
                 "gainDb", MeasuredJson.number(found.gainDb()),
                 "cornerHz", found.cornerHz() < LEAST_CORNER_HZ ? null : MeasuredJson.number(found.cornerHz()),
@@ -147,6 +155,6 @@ final class LoopbackText {
                         "phaseDeg", MeasuredJson.number(point.phaseDeg()), "secondDb", MeasuredJson.number(point.secondDb()),
                         "thirdDb", MeasuredJson.number(point.thirdDb()))).toList(),
                 "interference", found.interference().stream().map(one -> Json.map(
-                        "kind", one.kind().name().toLowerCase(Locale.ROOT), "message", one.seen() + "; " + CommandWords.text(one.remedy()))).toList());
+                        "kind", one.kind().name().toLowerCase(Locale.ROOT), "message", one.seen() + "; " + one.remedy().text(wording))).toList());
     }
 }

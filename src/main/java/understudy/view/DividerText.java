@@ -1,4 +1,4 @@
-package understudy.cli;
+package understudy.view;
 
 import java.util.ArrayList;
 import java.util.List;
@@ -24,7 +24,7 @@ import understudy.text.Paragraph;
 import understudy.text.Table;
 
 /** What is to be known of a divider before it is built. */
-final class DividerReport {
+public final class DividerText {
 
     /** Twice what a resistor has to stand, and half a watt at least, so that it stays cool. */
     private static final double[] RATINGS_WATTS = {0.5, 1, 2, 5, 10};
@@ -35,7 +35,7 @@ final class DividerReport {
     private final boolean calibrated;
     private final Limits limits;
 
-    DividerReport(DividerSearch.Design design, NamedInput input, boolean calibrated, Limits limits) {
+    public DividerText(DividerSearch.Design design, NamedInput input, boolean calibrated, Limits limits) {
         this.assessment = design.assessment();
         this.cautions = design.cautions();
         this.input = input;
@@ -43,13 +43,13 @@ final class DividerReport {
         this.limits = limits;
     }
 
-    List<String> lines() {
+    public List<String> lines() {
         List<String> lines = new ArrayList<>();
         InputKind kind = input.kind();
         lines.addAll(Paragraph.lines("input: ", "  ", kind.label() + ", " + NamedInput.words(input.input())));
         lines.addAll(Paragraph.lines("  ", "  ", kind.source()));
-        lines.addAll(Paragraph.lines("output: ", "  ", RigFacts.output(assessment.rig().output(), calibrated) + "; "
-                + RigFacts.outputParts(assessment.rig().output())));
+        lines.addAll(Paragraph.lines("output: ", "  ", RigText.output(assessment.rig().output(), calibrated) + "; "
+                + RigText.outputParts(assessment.rig().output())));
         lines.add("");
         lines.addAll(WiringDrawing.parts(assessment.rig().divider(), assessment.input().differential(), watts()));
         lines.add("");
@@ -130,15 +130,15 @@ final class DividerReport {
         return Amounts.print(ohms, Unit.OHM);
     }
 
-    Map<String, Object> json() {
+    public Map<String, Object> json() {
         Divider divider = assessment.rig().divider();
         Levels levels = assessment.levels();
         return Json.map(
                 "input", Json.map("kind", input.kind().label(), "words", NamedInput.words(input.input()),
                         "source", input.kind().source()),
-                "output", RigFacts.json(assessment.rig().output()),
+                "output", RigText.json(assessment.rig().output()),
                 "calibrated", calibrated,
-                "divider", RigFacts.json(divider),
+                "divider", RigText.json(divider),
                 "resistorRatingWatts", Json.number(watts()),
                 "pinRestVolts", Json.number(levels.pinRestVolts()),
                 "pinLowVolts", Json.number(levels.pinLowVolts()),

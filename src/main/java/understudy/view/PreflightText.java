@@ -1,4 +1,4 @@
-package understudy.cli;
+package understudy.view;
 
 import java.util.ArrayList;
 import java.util.List;
@@ -17,6 +17,7 @@ import understudy.quantity.Quantity;
 import understudy.quantity.Unit;
 import understudy.refusal.Refusal;
 import understudy.refusal.Remedy;
+import understudy.refusal.Wording;
 import understudy.rig.Amounts;
 import understudy.rig.NamedInput;
 import understudy.store.NamedRig;
@@ -25,7 +26,7 @@ import understudy.text.Paragraph;
 import understudy.text.Table;
 
 /** What preflight found, on one page, as a plot and as JSON. */
-final class PreflightReport {
+public final class PreflightText {
 
     /** Rows of the table; all speeds are in the plot and in the JSON. */
     private static final int MOST_ROWS = 14;
@@ -35,23 +36,25 @@ final class PreflightReport {
     private final Speed speed;
     private final NamedRig rig;
     private final NamedInput input;
+    private final Wording wording;
     private final List<String> breaches;
 
     /** @param breaches why the rig is refused when it is to play; empty when it is not */
-    PreflightReport(Preflight found, Hookup hookup, List<Refusal> breaches) {
+    public PreflightText(Preflight found, Hookup hookup, List<Refusal> breaches, Wording wording) {
         this.found = found;
         this.setup = found.setup();
         this.speed = setup.pattern().speed();
         this.rig = hookup.rig();
         this.input = hookup.input();
-        this.breaches = breaches.stream().map(CommandWords::text).toList();
+        this.wording = wording;
+        this.breaches = breaches.stream().map(breach -> breach.text(wording)).toList();
     }
 
-    List<String> lines() {
+    public List<String> lines() {
         List<String> lines = new ArrayList<>();
         lines.add(title());
         lines.addAll(Paragraph.lines("Input: ", "  ", NamedInput.words(input.input()) + ". " + input.kind().source()));
-        lines.addAll(Paragraph.lines("Rig: ", "  ", RigFacts.output(rig) + "; " + RigFacts.divider(rig)));
+        lines.addAll(Paragraph.lines("Rig: ", "  ", RigText.output(rig) + "; " + RigText.divider(rig)));
         lines.addAll(Paragraph.lines("Played: ", "  ", played()));
         lines.add("");
         lines.addAll(Paragraph.lines("It " + found.summary() + "."));
@@ -105,13 +108,13 @@ final class PreflightReport {
         lines.addAll(Paragraph.lines(side + speed.print(end.speedHz()) + ": ", "  ", limit + "."));
         if (end.limit().isPresent() && end.limit().get() != Limit.PATTERN) {
             lines.addAll(remedies("This would widen it:", end.widenings().stream()
-                    .map(wider -> CommandWords.text(wider.remedy()) + " (" + to + speed.print(wider.speedHz()) + ")").toList()));
+                    .map(wider -> wider.remedy().text(wording) + " (" + to + speed.print(wider.speedHz()) + ")").toList()));
         }
         return lines;
     }
 
-    private static List<String> words(List<Remedy> remedies) {
-        return remedies.stream().map(CommandWords::text).toList();
+    private List<String> words(List<Remedy> remedies) {
+        return remedies.stream().map(remedy -> remedy.text(wording)).toList();
     }
 
     private static List<String> remedies(String heading, List<String> remedies) {
@@ -148,7 +151,7 @@ final class PreflightReport {
     }
 
     /** Margin over speed, and how late the edges come. */
-    LinePlot plot() {
+    public LinePlot plot() {
         List<LinePlot.Point> margins = new ArrayList<>();
         List<LinePlot.Point> errors = new ArrayList<>();
         for (AtSpeed both : found.overview()) {
@@ -170,7 +173,7 @@ final class PreflightReport {
         return new LinePlot(title, "speed, " + speed.unit().symbol(), from, to, panels);
     }
 
-    Map<String, Object> json() {
+    public Map<String, Object> json() {
         return Json.map(
                 "pattern", setup.pattern().id(),
                 "output", setup.output().name(),
@@ -188,7 +191,7 @@ final class PreflightReport {
                 "to", found.high().map(this::json).orElse(null),
                 "nominal", found.nominal().map(span -> Json.map("from", Json.number(speed.inUnit(span.fromHz())),
                         "to", Json.number(speed.inUnit(span.toHz())))).orElse(null),
-                "reason", found.reason().map(PreflightReport::key).orElse(null),
+                "reason", found.reason().map(PreflightText::key).orElse(null),
                 "remedies", words(found.remedies()),
                 "breaches", breaches,
                 "summary", found.summary(),
@@ -199,9 +202,9 @@ final class PreflightReport {
     private Map<String, Object> json(RangeEnd end) {
         return Json.map(
                 "speed", Json.number(speed.inUnit(end.speedHz())),
-                "limit", end.limit().map(PreflightReport::key).orElse(null),
+                "limit", end.limit().map(PreflightText::key).orElse(null),
                 "wouldWiden", end.widenings().stream().map(wider -> Json.map(
-                        "change", CommandWords.text(wider.remedy()), "speed", Json.number(speed.inUnit(wider.speedHz())))).toList());
+                        "change", wider.remedy().text(wording), "speed", Json.number(speed.inUnit(wider.speedHz())))).toList());
     }
 
     private Map<String, Object> json(AtSpeed both) {

@@ -1,4 +1,4 @@
-package understudy.cli;
+package understudy.view;
 
 import java.math.BigDecimal;
 import java.util.Arrays;
@@ -6,7 +6,6 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
-import understudy.cli.MeasureCommand.Asked;
 import understudy.measure.DetectedWheel;
 import understudy.measure.InputFault;
 import understudy.measure.PatternTiming;
@@ -18,13 +17,13 @@ import understudy.measure.ToneQuality;
 import understudy.text.Json;
 
 /** A measurement for scripts: SI units, the unit in each name; null where there is nothing to tell. */
-final class MeasuredJson {
+public final class MeasuredJson {
 
     private static final int LINES_TOLD = 20;
 
     private MeasuredJson() {}
 
-    static Map<String, Object> of(Asked asked, SignalReport report, List<InputFault> faults, Optional<PatternTiming> timing) {
+    public static Map<String, Object> of(MeasuredChannel asked, SignalReport report, List<InputFault> faults, Optional<PatternTiming> timing) {
         return Json.map(
                 "source", asked.recorded().from(),
                 "rateHz", asked.recorded().rateHz(),
@@ -45,18 +44,18 @@ final class MeasuredJson {
                 "timing", timing.map(found -> timing(asked, found)).orElse(null));
     }
 
-    static List<Map<String, Object>> faults(List<InputFault> faults) {
+    public static List<Map<String, Object>> faults(List<InputFault> faults) {
         return faults.stream().map(fault -> Json.map(
                 "kind", fault.kind().name().toLowerCase(Locale.ROOT).replace('_', '-'),
                 "channel", fault.channel(), "message", fault.message())).toList();
     }
 
     /** Null for what is no number. */
-    static BigDecimal number(double value) {
+    public static BigDecimal number(double value) {
         return Double.isFinite(value) ? Json.number(value) : null;
     }
 
-    static List<BigDecimal> numbers(double[] values) {
+    public static List<BigDecimal> numbers(double[] values) {
         return Arrays.stream(values).mapToObj(MeasuredJson::number).toList();
     }
 
@@ -100,7 +99,7 @@ final class MeasuredJson {
                 "least", number(spread.least()), "most", number(spread.most()));
     }
 
-    private static Map<String, Object> timing(Asked asked, PatternTiming found) {
+    private static Map<String, Object> timing(MeasuredChannel asked, PatternTiming found) {
         return Json.map(
                 "pattern", asked.pattern().orElseThrow().id(),
                 "output", asked.pattern().orElseThrow().outputs().get(asked.output()).name(),
@@ -115,5 +114,9 @@ final class MeasuredJson {
                 "levelDb", number(found.levelDb()),
                 "inverted", found.inverted(),
                 "missSeconds", numbers(found.timing().missSeconds()));
+    }
+
+    public static Map<String, Object> spread(understudy.rig.Spread spread) {
+        return Json.map("nominal", Json.number(spread.nominal()), "tolerance", Json.number(spread.tolerance()));
     }
 }

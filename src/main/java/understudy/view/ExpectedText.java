@@ -1,4 +1,4 @@
-package understudy.cli;
+package understudy.view;
 
 import java.util.ArrayList;
 import java.util.List;
@@ -6,35 +6,41 @@ import java.util.Map;
 import java.util.Optional;
 import understudy.reading.DisplayUnit;
 import understudy.reading.Expected;
+import understudy.reading.Injected;
 import understudy.reading.Reading;
+import understudy.refusal.Control;
+import understudy.refusal.Refusals;
+import understudy.refusal.Remedy;
+import understudy.refusal.Wording;
 import understudy.text.Json;
 import understudy.text.Paragraph;
 import understudy.text.Table;
-import understudy.view.Injected;
-import understudy.view.ReadingWords;
 
 /** What a display should show at each of some points, in text, as a table for the wall, as CSV and as JSON. */
-final class ExpectedReport {
+public final class ExpectedText {
 
     private final Reading reading;
     private final boolean ownReading;
     private final Injected injected;
     private final List<Injected.Point> points;
     private final boolean asksWhatToInject;
+    private final Wording wording;
 
     /** @param ownReading whether nobody said what is shown, so that the pattern's own speed is taken for it */
-    ExpectedReport(Reading reading, boolean ownReading, Injected injected, List<Injected.Point> points, boolean asksWhatToInject) {
+    public ExpectedText(Reading reading, boolean ownReading, Injected injected, List<Injected.Point> points, boolean asksWhatToInject,
+            Wording wording) {
         this.reading = reading;
         this.ownReading = ownReading;
         this.injected = injected;
         this.points = points;
         this.asksWhatToInject = asksWhatToInject;
+        this.wording = wording;
     }
 
     /** One that can't be told spoils the answer; a table may have some. */
-    void refuseWhatIsBeyond(Arguments given) {
+    public void refuseWhatIsBeyond(Refusals given) {
         if (points.stream().allMatch(point -> expected(point).isEmpty())) {
-            given.problem("expect", "at " + Injected.hertz(points.get(0)) + " the scale says nothing of what is shown",
+            given.add(Control.READING, "at " + Injected.hertz(points.get(0)) + " the scale says nothing of what is shown",
                     "keep within the ends of its table");
         }
     }
@@ -43,7 +49,7 @@ final class ExpectedReport {
         return reading.expected(point.frequencyHz());
     }
 
-    List<String> answer() {
+    public List<String> answer() {
         Injected.Point point = points.get(0);
         Expected expected = expected(point).orElseThrow();
         boolean twoNumbers = !injected.words(point).equals(Injected.hertz(point));
@@ -52,11 +58,12 @@ final class ExpectedReport {
                 ? "To show " + reading.unit().print(expected.value(), expected.step()) + ": inject " + what.replaceAll(",$", "") + "."
                 : "At " + what + " the display should show " + expected + "."));
         lines.addAll(Paragraph.lines("Taken: ", "  ", ReadingWords.of(reading) + "."
-                + (ownReading ? " That is how the pattern is made; say with --reading if the module is not." : "")));
+                + (ownReading ? " That is how the pattern is made; say with "
+                + Remedy.of("").set(Control.READING).text(wording) + " if the module is not." : "")));
         return lines;
     }
 
-    List<String> table() {
+    public List<String> table() {
         DisplayUnit unit = reading.unit();
         List<String> lines = new ArrayList<>();
         lines.add("What the display should show");
@@ -80,7 +87,7 @@ final class ExpectedReport {
         return lines;
     }
 
-    List<String> csv() {
+    public List<String> csv() {
         String unit = " (" + reading.unit().symbol() + ")";
         List<String> lines = new ArrayList<>();
         lines.add(injected.pattern().map(pattern -> "speed (" + pattern.speed().unit().symbol() + "),").orElse("")
@@ -98,7 +105,7 @@ final class ExpectedReport {
         return Json.number(number).toPlainString();
     }
 
-    Map<String, Object> json() {
+    public Map<String, Object> json() {
         return Json.map("reading", ReadingWords.json(reading),
                 "speedUnit", injected.pattern().map(pattern -> pattern.speed().unit().symbol()).orElse(null), "points", points.stream().map(this::json).toList());
     }

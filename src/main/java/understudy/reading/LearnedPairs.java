@@ -1,4 +1,4 @@
-package understudy.cli;
+package understudy.reading;
 
 import java.nio.file.Files;
 import java.nio.file.InvalidPathException;
@@ -10,51 +10,50 @@ import java.util.List;
 import java.util.Optional;
 import understudy.quantity.Range;
 import understudy.quantity.Unit;
-import understudy.reading.DisplayUnit;
-import understudy.reading.Displayed;
-import understudy.reading.Learned;
-import understudy.reading.Pair;
+import understudy.refusal.Control;
+import understudy.refusal.Location;
+import understudy.refusal.Refusal;
+import understudy.refusal.Refusals;
 import understudy.refusal.Result;
 import understudy.text.Problems;
 import understudy.text.TextFile;
-import understudy.view.Injected;
 
 /**
  * Reads pairs of what was injected and what was displayed: "100 Hz: 16 km/h, 200 Hz: 32", or a file with one on each
  * line, where # starts a remark. With a pattern the first of each pair is its speed, else events a second.
  */
-final class LearnedPairs {
+public final class LearnedPairs {
 
     private static final Range FREQUENCY = new Range(0, 200_000, Unit.HERTZ);
     private static final String EXAMPLE = "write pairs like \"100 Hz: 16 km/h, 200 Hz: 32\"";
 
     private final Injected injected;
     private final Optional<DisplayUnit> declared;
-    private final Arguments given;
+    private final Refusals given;
 
     /** @param declared the display's unit, where it is known without the pairs */
-    LearnedPairs(Injected injected, Optional<DisplayUnit> declared, Arguments given) {
+    public LearnedPairs(Injected injected, Optional<DisplayUnit> declared, Refusals given) {
         this.injected = injected;
         this.declared = declared;
         this.given = given;
     }
 
     /** In the order taken. */
-    record Read(DisplayUnit unit, Injected injected, List<Injected.Point> points, List<Pair> pairs) {}
+    public record Read(DisplayUnit unit, Injected injected, List<Injected.Point> points, List<Pair> pairs) {}
 
     /** One as it was written, and where. */
-    private record Written(String where, String text) {}
+    private record Written(Location where, String text) {}
 
     /** Complete unless something was given that can't be read. */
-    Read read(String textOrFile) {
+    public Read read(String textOrFile) {
         List<Written> written = written(textOrFile);
         if (written.isEmpty()) {
-            given.problem("--learn", "there are no pairs in \"" + textOrFile + "\"", EXAMPLE + ", or name a file of such lines");
+            given.add(Control.PAIRS, "there are no pairs in \"" + textOrFile + "\"", EXAMPLE + ", or name a file of such lines");
         }
         Optional<DisplayUnit> named = written.stream().flatMap(pair -> unitOf(pair.text()).stream()).findFirst();
         Optional<DisplayUnit> known = declared.isPresent() ? declared : named;
         if (known.isEmpty() && !written.isEmpty()) {
-            given.problem("--learn", "no number has a unit", "write it behind one of them at least, as in \"100 Hz: 16 km/h, 200 Hz: 32\"");
+            given.add(Control.PAIRS, "no number has a unit", "write it behind one of them at least, as in \"100 Hz: 16 km/h, 200 Hz: 32\"");
         }
         DisplayUnit unit = known.orElse(DisplayUnit.KMH);
         List<Injected.Point> points = new ArrayList<>();
@@ -62,7 +61,7 @@ final class LearnedPairs {
         for (Written one : written) {
             int colon = one.text().indexOf(':');
             if (colon < 0) {
-                given.problem(one.where(), "\"" + one.text() + "\" is no pair", EXAMPLE);
+                given.add(new Refusal(one.where(), "\"" + one.text() + "\" is no pair", EXAMPLE));
                 continue;
             }
             Optional<Injected.Point> point = given.attempt(one.where(), () -> point(one.text().substring(0, colon).strip()));
@@ -78,9 +77,9 @@ final class LearnedPairs {
 
     private void enough(List<Written> written, List<Pair> pairs) {
         if (written.size() > Learned.MOST_PAIRS) {
-            given.problem("--learn", "there are " + written.size() + " pairs", "at most " + Learned.MOST_PAIRS + " can be used");
+            given.add(Control.PAIRS, "there are " + written.size() + " pairs", "at most " + Learned.MOST_PAIRS + " can be used");
         } else if (!pairs.isEmpty() && pairs.size() == written.size() && pairs.stream().mapToDouble(Pair::frequencyHz).distinct().count() < 2) {
-            given.problem("--learn", "a scale needs two different frequencies at least", "inject a second one, far from the first");
+            given.add(Control.PAIRS, "a scale needs two different frequencies at least", "inject a second one, far from the first");
         }
     }
 
@@ -89,7 +88,7 @@ final class LearnedPairs {
         if (!isFile(textOrFile)) {
             for (String text : textOrFile.split("[,;\n]")) {
                 if (!text.isBlank()) {
-                    pairs.add(new Written("--learn, pair " + (pairs.size() + 1), text.strip()));
+                    pairs.add(new Written(Location.named("pair " + (pairs.size() + 1)), text.strip()));
                 }
             }
         } else {
@@ -97,7 +96,7 @@ final class LearnedPairs {
             for (int i = 0; i < lines.size(); i++) {
                 String text = lines.get(i).replaceFirst("#.*", "").strip();
                 if (!text.isEmpty()) {
-                    pairs.add(new Written(textOrFile + ":" + (i + 1), text));
+                    pairs.add(new Written(Location.named(textOrFile + ":" + (i + 1)), text));
                 }
             }
         }
@@ -138,10 +137,10 @@ final class LearnedPairs {
             return Optional.of(value.shown());
         }
         if (shown instanceof Displayed.Refused refused) {
-            given.problem(one.where(), refused.wrong(), refused.right());
+            given.add(new Refusal(one.where(), refused.wrong(), refused.right()));
         } else {
-            given.problem(one.where(), "\"" + text + "\" is not in " + unit.symbol() + ", as the others are",
-                    "write every number as the display shows it, all in one unit");
+            given.add(new Refusal(one.where(), "\"" + text + "\" is not in " + unit.symbol() + ", as the others are",
+                    "write every number as the display shows it, all in one unit"));
         }
         return Optional.empty();
     }

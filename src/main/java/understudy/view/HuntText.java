@@ -1,10 +1,11 @@
-package understudy.cli;
+package understudy.view;
 
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.stream.Collectors;
+import understudy.reading.Injected;
 import understudy.text.Paragraph;
 import understudy.trace.Circuit;
 import understudy.trace.Clash;
@@ -17,7 +18,7 @@ import understudy.trace.Point;
 import understudy.trace.Suspect;
 
 /** How a hunt stands, as a person reads it. */
-final class TraceText {
+public final class HuntText {
 
     private static final int BAR = 20;
     /** Suspects below this are summed up. */
@@ -25,12 +26,12 @@ final class TraceText {
 
     private final Hunt hunt;
 
-    TraceText(Hunt hunt) {
+    public HuntText(Hunt hunt) {
         this.hunt = hunt;
     }
 
     /** The circuit from sensor to module, with what was read at each point and the odds of what lies between. */
-    List<String> circuit() {
+    public List<String> circuit() {
         Circuit circuit = hunt.circuit();
         List<Suspect> suspects = circuit.suspects();
         List<String> lines = new ArrayList<>();
@@ -58,7 +59,7 @@ final class TraceText {
     }
 
     /** Those that may still be it, each with a bar. */
-    List<String> suspects() {
+    public List<String> suspects() {
         List<String> lines = new ArrayList<>();
         double rest = 0;
         int hardly = 0;
@@ -85,7 +86,7 @@ final class TraceText {
     }
 
     /** What a step contradicts, with what to do; empty when it contradicts nothing. */
-    Optional<String> clash(int number) {
+    public Optional<String> clash(int number) {
         List<String> others = hunt.clashes().stream().filter(clash -> clash.goodNumber() == number || clash.badNumber() == number)
                 .map(clash -> clash.goodNumber() == number
                         ? named(clash.badNumber(), "bad") : named(clash.goodNumber(), "good")).toList();
@@ -97,7 +98,7 @@ final class TraceText {
     }
 
     /** All that contradicts each other, once. */
-    List<String> clashes() {
+    public List<String> clashes() {
         return hunt.clashes().stream().map(Clash::badNumber).distinct().flatMap(bad -> clash(bad).stream())
                 .flatMap(clash -> Paragraph.lines(clash).stream()).toList();
     }
@@ -111,7 +112,7 @@ final class TraceText {
     }
 
     /** Everything that happened, a paragraph each. */
-    List<String> steps() {
+    public List<String> steps() {
         List<String> lines = new ArrayList<>();
         for (Numbered event : hunt.events()) {
             lines.addAll(Paragraph.lines(String.format(Locale.ROOT, "%3d  ", event.number()), "     ",
@@ -121,7 +122,7 @@ final class TraceText {
     }
 
     /** Where it stands: circuit, suspects, steps. */
-    List<String> where() {
+    public List<String> where() {
         List<String> lines = new ArrayList<>(List.of(""));
         lines.addAll(Paragraph.lines("Job \"" + hunt.job().name() + "\": " + hunt.circuit().title()));
         lines.add("");
@@ -136,10 +137,10 @@ final class TraceText {
         return lines;
     }
 
-    /** Cautions in the patterns' own words. */
-    static List<String> ownCautions(Hunt hunt) {
-        List<String> lines = new ArrayList<>(Cautions.ownText(hunt.subjects().suspect().pattern()));
-        hunt.subjects().reference().ifPresent(reference -> lines.addAll(Cautions.ownText(reference.pattern())));
+    /** CautionText in the patterns' own words. */
+    public static List<String> ownCautions(Hunt hunt) {
+        List<String> lines = new ArrayList<>(CautionText.ownText(hunt.subjects().suspect().pattern()));
+        hunt.subjects().reference().ifPresent(reference -> lines.addAll(CautionText.ownText(reference.pattern())));
         return lines;
     }
 }

@@ -1,4 +1,4 @@
-package understudy.cli;
+package understudy.view;
 
 import java.time.Instant;
 import java.time.ZoneOffset;
@@ -17,37 +17,37 @@ import understudy.trace.Step;
 import understudy.trace.Unproven;
 
 /** A job in words. */
-final class JobFacts {
+public final class JobText {
 
     private static final DateTimeFormatter MINUTES =
             DateTimeFormatter.ofPattern("yyyy-MM-dd HH:mm 'UTC'").withZone(ZoneOffset.UTC);
 
     private final Hunt hunt;
 
-    JobFacts(Hunt hunt) {
+    public JobText(Hunt hunt) {
         this.hunt = hunt;
     }
 
-    static String minutes(Instant when) {
+    public static String minutes(Instant when) {
         return MINUTES.format(when);
     }
 
     /** What somebody typed, without what would break a line or steer the screen. */
-    static String oneLine(String typed) {
+    public static String oneLine(String typed) {
         return typed.replaceAll("[\\p{Cntrl}\\s]+", " ").strip();
     }
 
-    static String clipped(String typed, int letters) {
+    public static String clipped(String typed, int letters) {
         String line = oneLine(typed);
         return line.length() <= letters ? line : line.substring(0, letters - 3).stripTrailing() + "...";
     }
 
     /** "17 steps". */
-    static String steps(int count) {
+    public static String steps(int count) {
         return count == 1 ? "1 step" : count + " steps";
     }
 
-    List<String> lines(JobLine line) {
+    public List<String> lines(JobLine line) {
         List<String> lines = new ArrayList<>();
         Job job = hunt.job();
         fact(lines, "job", job.name());
@@ -62,8 +62,8 @@ final class JobFacts {
         happened(lines);
         lines.add("");
         lines.add("suspects:");
-        lines.addAll(new TraceText(hunt).suspects());
-        lines.addAll(new TraceText(hunt).clashes());
+        lines.addAll(new HuntText(hunt).suspects());
+        lines.addAll(new HuntText(hunt).clashes());
         lines.add("");
         lines.addAll(Paragraph.lines("next: ", "      ", next()));
         if (hunt.next() instanceof Step.Ended) {

@@ -13,9 +13,9 @@ import understudy.audio.SoundFile;
 import understudy.audio.Underrun;
 
 /** What came of playing, for the record. */
-public final class EndReport {
+public final class EndText {
 
-    private EndReport() {}
+    private EndText() {}
 
     public static List<String> lines(PlayerReport report) {
         List<String> lines = new ArrayList<>();

@@ -1,4 +1,4 @@
-package understudy.cli;
+package understudy.view;
 
 import static understudy.view.SignalWords.degrees;
 import static understudy.view.SignalWords.hertz;
@@ -14,36 +14,42 @@ import java.util.stream.DoubleStream;
 import understudy.bench.SignalPlan;
 import understudy.pattern.Fault;
 import understudy.pattern.Hazard;
+import understudy.pattern.Output;
 import understudy.pattern.Pattern;
 import understudy.pattern.Speed;
+import understudy.refusal.Control;
+import understudy.refusal.Deed;
+import understudy.refusal.Remedy;
+import understudy.refusal.Wording;
 import understudy.text.Json;
 import understudy.text.Paragraph;
 import understudy.text.Table;
-import understudy.view.SignalWords;
 import understudy.wave.Fit;
 import understudy.wave.OutputFacts;
 
 /** What {@code show} tells about a pattern, for people and for scripts. */
-final class PatternFacts {
+public final class PatternText {
 
     /** Intervals closer than this are shown as one row: below what is printed. */
     private static final double SAME_DEG = 5e-4;
 
     private final Pattern pattern;
     private final double speedHz;
+    private final Wording wording;
     private final List<OutputFacts> outputs;
     private final double[] speedsHz;
 
     /** @param speedHz turns per second at which intervals are told in seconds */
-    PatternFacts(Pattern pattern, double speedHz) {
+    public PatternText(Pattern pattern, double speedHz, Wording wording) {
         this.pattern = pattern;
         this.speedHz = speedHz;
+        this.wording = wording;
         this.outputs = OutputFacts.of(pattern);
         Speed speed = pattern.speed();
         this.speedsHz = DoubleStream.of(speed.fromHz(), speed.defaultHz(), speedHz, speed.toHz()).sorted().distinct().toArray();
     }
 
-    List<String> lines() {
+    public List<String> lines() {
         List<String> lines = new ArrayList<>();
         lines.add(pattern.title());
         lines.add("");
@@ -52,7 +58,7 @@ final class PatternFacts {
         if (!pattern.hazards().isEmpty() || !pattern.cautions().isEmpty()) {
             lines.addAll(Paragraph.lines("Cautions: ", "  ", cautions()));
         }
-        lines.add("Speed: " + PatternsCommand.range(pattern.speed()) + ", "
+        lines.add("Speed: " + range(pattern.speed()) + ", "
                 + pattern.speed().print(pattern.speed().defaultHz()) + " unless asked otherwise");
         lines.add("");
         for (int i = 0; i < outputs.size(); i++) {
@@ -75,7 +81,7 @@ final class PatternFacts {
     private String cautions() {
         List<String> about = new ArrayList<>(pattern.hazards().stream().map(Hazard::title).toList());
         about.addAll(pattern.cautions());
-        return String.join("; ", about) + " ('understudy cautions " + pattern.id() + "' tells all)";
+        return String.join("; ", about) + Remedy.of(" (to read them: ").perform(Deed.READ_CAUTIONS, pattern.id()).then(")").text(wording);
     }
 
     private List<String> faults() {
@@ -120,7 +126,7 @@ final class PatternFacts {
             table.row(row);
         }
         List<String> lines = new ArrayList<>(table.lines());
-        lines.add("(at " + SignalPlan.DEFAULT_RATE_HZ + " samples a second; --rate of play and render raises it)");
+        lines.add("(at " + SignalPlan.DEFAULT_RATE_HZ + Remedy.of(" samples a second; ").set(Control.RATE).then(" of play and render raises it)").text(wording));
         return lines;
     }
 
@@ -154,8 +160,8 @@ final class PatternFacts {
         return cyclesHz == 0 ? "never" : seconds(cycles / cyclesHz);
     }
 
-    Map<String, Object> json() {
-        Map<String, Object> json = PatternsCommand.json(pattern);
+    public Map<String, Object> json() {
+        Map<String, Object> json = listed(pattern);
         json.put("purpose", pattern.purpose());
         json.put("source", pattern.source());
         json.put("cautions", pattern.cautions());
@@ -185,5 +191,25 @@ final class PatternFacts {
 
     private double swingKept(OutputFacts output, double hz) {
         return Fit.of(pattern, SignalPlan.DEFAULT_RATE_HZ, hz).get(outputs.indexOf(output)).swingLeft();
+    }
+
+    /** "60 rpm to 8000 rpm". */
+    public static String range(Speed speed) {
+        return speed.print(speed.fromHz()) + " to " + speed.print(speed.toHz());
+    }
+
+    /** What a script needs to choose a pattern and a speed. */
+    public static Map<String, Object> listed(Pattern pattern) {
+        Speed speed = pattern.speed();
+        return Json.map(
+                "id", pattern.id(),
+                "title", pattern.title(),
+                "speed", Json.map(
+                        "unit", speed.unit().symbol(),
+                        "default", Json.number(speed.inUnit(speed.defaultHz())),
+                        "from", Json.number(speed.inUnit(speed.fromHz())),
+                        "to", Json.number(speed.inUnit(speed.toHz()))),
+                "outputs", pattern.outputs().stream().map(Output::name).toList(),
+                "hazards", pattern.hazards().stream().map(Hazard::key).toList());
     }
 }

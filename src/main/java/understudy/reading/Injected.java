@@ -1,4 +1,4 @@
-package understudy.view;
+package understudy.reading;
 
 import java.util.Optional;
 import java.util.OptionalDouble;
@@ -6,7 +6,6 @@ import understudy.pattern.Output;
 import understudy.pattern.Pattern;
 import understudy.quantity.Quantity;
 import understudy.quantity.Unit;
-import understudy.reading.SignalFrequency;
 
 /** What is injected: a pattern's output at its speed, or bare events a second. */
 public record Injected(Optional<Pattern> pattern, Optional<Output> output) {

@@ -1,4 +1,4 @@
-package understudy.cli;
+package understudy.view;
 
 import java.util.ArrayList;
 import java.util.List;
@@ -13,7 +13,7 @@ import understudy.trace.PlanTree;
 import understudy.trace.Suspect;
 
 /** The plan of a circuit as a person reads it, before a panel is lifted. */
-final class TracePlan {
+public final class PlanText {
 
     /** What is rarer than this would only fill the screen. */
     private static final double DRAWN = 0.01;
@@ -22,13 +22,13 @@ final class TracePlan {
     private final PlanTree plan;
     private final List<String> lines = new ArrayList<>();
 
-    private TracePlan(Circuit circuit) {
+    private PlanText(Circuit circuit) {
         this.circuit = circuit;
         this.plan = circuit.plan();
     }
 
-    static List<String> lines(Circuit circuit) {
-        TracePlan text = new TracePlan(circuit);
+    public static List<String> lines(Circuit circuit) {
+        PlanText text = new PlanText(circuit);
         text.write();
         return text.lines;
     }

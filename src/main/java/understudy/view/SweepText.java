@@ -1,4 +1,4 @@
-package understudy.cli;
+package understudy.view;
 
 import java.math.BigDecimal;
 import java.math.RoundingMode;
@@ -11,32 +11,32 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import understudy.plot.LinePlot;
 import understudy.reading.DisplayUnit;
+import understudy.reading.Injected;
 import understudy.reading.Learned;
+import understudy.reading.LearnedPairs;
 import understudy.reading.Pair;
+import understudy.refusal.Refusals;
 import understudy.sweep.SweepRange;
 import understudy.sweep.SweepRow;
 import understudy.sweep.SweptCircuit;
 import understudy.text.Json;
 import understudy.text.Paragraph;
 import understudy.text.Table;
-import understudy.view.Injected;
-import understudy.view.ReadingWords;
-import understudy.view.SignalWords;
 
 /** What a sweep tells of the module: the table, where it reads right, its scale, and a drawing of what is off. */
-final class SweepReport {
+public final class SweepText {
 
     private final SweptCircuit swept;
     private final List<SweepRow> rows;
-    private final Optional<LearnedReport> learned;
+    private final Optional<LearnedText> learned;
 
-    SweepReport(SweptCircuit swept, List<SweepRow> rows) {
+    public SweepText(SweptCircuit swept, List<SweepRow> rows) {
         this.swept = swept;
         this.rows = List.copyOf(rows);
         this.learned = learn();
     }
 
-    private Optional<LearnedReport> learn() {
+    private Optional<LearnedText> learn() {
         List<SweepRow> withNumber = rows.stream().filter(row -> row.pair().isPresent()).toList();
         List<Pair> pairs = withNumber.stream().map(row -> row.pair().orElseThrow()).toList();
         if (pairs.stream().mapToDouble(Pair::frequencyHz).distinct().count() < 2
@@ -46,24 +46,24 @@ final class SweepReport {
         Injected injected = new Injected(Optional.of(swept.pattern()), Optional.of(swept.output()));
         LearnedPairs.Read read = new LearnedPairs.Read(swept.reading().unit(), injected,
                 withNumber.stream().map(row -> injected.atSpeed(row.speedHz())).toList(), pairs);
-        return Optional.of(LearnedReport.of(read, Optional.of(swept.reading()), swept.by(), OptionalDouble.empty(), new Arguments()));
+        return Optional.of(LearnedText.of(read, Optional.of(swept.reading()), swept.by(), OptionalDouble.empty(), new Refusals()));
     }
 
-    Optional<Learned> learned() {
-        return learned.map(LearnedReport::learned);
+    public Optional<Learned> learned() {
+        return learned.map(LearnedText::learned);
     }
 
     /** Whether everything that tells something is right. */
-    boolean allRight() {
+    public boolean allRight() {
         return rows.stream().filter(SweepRow::tells).allMatch(SweepRow::right);
     }
 
-    List<String> lines() {
+    public List<String> lines() {
         List<String> lines = new ArrayList<>(table());
         lines.add("");
         lines.addAll(Paragraph.lines(SweepRange.words(rows, swept)));
         lines.add("");
-        lines.addAll(learned.map(LearnedReport::told).orElseGet(() -> Paragraph.lines("No scale can be learned: that takes two"
+        lines.addAll(learned.map(LearnedText::told).orElseGet(() -> Paragraph.lines("No scale can be learned: that takes two"
                 + " different numbers, at two different speeds.")));
         return lines;
     }
@@ -93,7 +93,7 @@ final class SweepReport {
     }
 
     /** What is off over the speed, a panel for each direction; empty where there is too little to draw. */
-    Optional<LinePlot> plot() {
+    public Optional<LinePlot> plot() {
         List<SweepRow> up = new ArrayList<>();
         List<SweepRow> down = new ArrayList<>();
         for (int i = 0; i < rows.size(); i++) {
@@ -122,7 +122,7 @@ final class SweepReport {
     }
 
     /** Not where every line is level. */
-    static boolean tellsMoreThanTheTable(LinePlot plot) {
+    public static boolean tellsMoreThanTheTable(LinePlot plot) {
         return plot.panels().stream().anyMatch(panel -> panel.points().stream().mapToDouble(LinePlot.Point::y).distinct().count() > 1);
     }
 
@@ -141,7 +141,7 @@ final class SweepReport {
                 .map(row -> new LinePlot.Point(swept.pattern().speed().inUnit(row.speedHz()), row.deviation().orElseThrow())).toList());
     }
 
-    Map<String, Object> json(Optional<String> vehicle, Instant ended) {
+    public Map<String, Object> json(Optional<String> vehicle, Instant ended) {
         Optional<SweepRange> range = SweepRange.of(rows);
         return Json.map(
                 "of", swept.id(),
@@ -154,7 +154,7 @@ final class SweepReport {
                 "rows", rows.stream().map(this::json).toList(),
                 "rightFrom", range.map(right -> speed(right.fromHz())).orElse(null),
                 "rightTo", range.map(right -> speed(right.toHz())).orElse(null),
-                "learned", learned.map(LearnedReport::json).orElse(null));
+                "learned", learned.map(LearnedText::json).orElse(null));
     }
 
     private Map<String, Object> json(SweepRow row) {

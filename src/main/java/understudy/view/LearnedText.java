@@ -1,4 +1,4 @@
-package understudy.cli;
+package understudy.view;
 
 import java.math.MathContext;
 import java.util.ArrayList;
@@ -12,20 +12,23 @@ import understudy.quantity.Quantity;
 import understudy.quantity.Unit;
 import understudy.reading.DisplayUnit;
 import understudy.reading.Implied;
+import understudy.reading.Injected;
 import understudy.reading.Judged;
 import understudy.reading.Learned;
+import understudy.reading.LearnedPairs;
 import understudy.reading.Limits;
 import understudy.reading.Pair;
 import understudy.reading.Reading;
 import understudy.reading.Scale;
 import understudy.reading.ScaleFit;
+import understudy.refusal.Control;
+import understudy.refusal.Refusals;
 import understudy.text.Json;
 import understudy.text.Paragraph;
 import understudy.text.Table;
-import understudy.view.FindingWords;
 
 /** What was learned of a display, in plain words and for scripts. */
-final class LearnedReport {
+public final class LearnedText {
 
     private static final double KM_PER_MILE = 1.609344;
 
@@ -35,7 +38,7 @@ final class LearnedReport {
     private final String by;
     private final OptionalDouble rollsMetres;
 
-    private LearnedReport(LearnedPairs.Read read, Learned learned, Optional<Reading> declared, String by, OptionalDouble rollsMetres) {
+    private LearnedText(LearnedPairs.Read read, Learned learned, Optional<Reading> declared, String by, OptionalDouble rollsMetres) {
         this.read = read;
         this.learned = learned;
         this.declared = declared;
@@ -44,21 +47,21 @@ final class LearnedReport {
     }
 
     /** @param by what declares the reading, if there is one: "the reading given", "the circuit's file" */
-    static LearnedReport of(LearnedPairs.Read read, Optional<Reading> declared, String by, OptionalDouble rollsMetres, Arguments given) {
+    public static LearnedText of(LearnedPairs.Read read, Optional<Reading> declared, String by, OptionalDouble rollsMetres, Refusals given) {
         if (read.pairs().stream().mapToDouble(Pair::shown).distinct().count() < 2) {
-            given.problem("--learn", "the display shows " + read.unit().exactly(read.pairs().get(0).shown())
+            given.add(Control.PAIRS, "the display shows " + read.unit().exactly(read.pairs().get(0).shown())
                     + " whatever is injected", "there is no scale to learn; look whether the signal arrives at all");
             given.refuse();
         }
-        return new LearnedReport(read, Learned.of(read.pairs(), read.unit(),
+        return new LearnedText(read, Learned.of(read.pairs(), read.unit(),
                 declared.map(reading -> OptionalDouble.of(reading.step())).orElse(OptionalDouble.empty())), declared, by, rollsMetres);
     }
 
-    Learned learned() {
+    public Learned learned() {
         return learned;
     }
 
-    List<String> lines() {
+    public List<String> lines() {
         List<String> lines = new ArrayList<>();
         lines.addAll(pairs());
         lines.add("");
@@ -67,7 +70,7 @@ final class LearnedReport {
     }
 
     /** All that follows from the pairs. */
-    List<String> told() {
+    public List<String> told() {
         List<String> lines = new ArrayList<>(Paragraph.lines(scale()));
         for (String more : List.of(meaning(), beside())) {
             if (!more.isEmpty()) {
@@ -199,7 +202,7 @@ final class LearnedReport {
         };
     }
 
-    Map<String, Object> json() {
+    public Map<String, Object> json() {
         ScaleFit fit = learned.fit();
         return Json.map(
                 "unit", learned.unit().symbol(),
@@ -208,10 +211,10 @@ final class LearnedReport {
                         "shown", Json.number(pair.shown()), "used", !setAside(pair))).toList(),
                 "perHz", limits(fit.perHz()),
                 "offset", limits(fit.offset()),
-                "perHzThroughZero", fit.throughZero().map(LearnedReport::limits).orElse(null),
+                "perHzThroughZero", fit.throughZero().map(LearnedText::limits).orElse(null),
                 "limitsBy", fit.basis().name().toLowerCase(Locale.ROOT),
-                "pulsesPerKm", Implied.pulsesPerKm(learned).map(LearnedReport::limits).orElse(null),
-                "eventsPerTurn", Implied.eventsPerTurn(learned).map(LearnedReport::limits).orElse(null),
+                "pulsesPerKm", Implied.pulsesPerKm(learned).map(LearnedText::limits).orElse(null),
+                "eventsPerTurn", Implied.eventsPerTurn(learned).map(LearnedText::limits).orElse(null),
                 "teeth", rollsMetres.isEmpty() ? null : Implied.pulsesPerKm(learned)
                         .map(pulses -> Implied.teeth(pulses, rollsMetres.getAsDouble())).orElse(List.of()),
                 "timesDeclared", declared.flatMap(reading -> Implied.beside(learned, reading))
