@@ -11,16 +11,17 @@ import understudy.calibrate.MeterFindings;
 import understudy.calibrate.SteadyTone;
 import understudy.cli.CalibrateCommand.Result;
 import understudy.cli.CalibrateCommand.Setup;
+import understudy.quantity.NumberText;
 import understudy.quantity.Range;
 import understudy.quantity.Unit;
 import understudy.refusal.Refused;
+import understudy.rig.Amounts;
 import understudy.rig.AudioOutput;
 import understudy.rig.Spread;
 import understudy.text.Json;
 import understudy.text.Paragraph;
 import understudy.text.Table;
 import understudy.view.MeasuredJson;
-import understudy.view.NumberText;
 
 /** Plays a tone, and asks what the meter shows. */
 final class MeterSession {
@@ -86,10 +87,10 @@ final class MeterSession {
     private Result result(double openVolts, Optional<MeterFindings.Loaded> loaded, MeterFindings found) {
         Spread full = found.fullScaleVolts();
         Table table = new Table().row("Found", "", "within")
-                .row("full scale", NumberText.peakAndRms(full), NumberText.percent(full));
+                .row("full scale", Amounts.peakAndRms(full), Amounts.tolerance(full));
         found.outputOhms().ifPresent(ohms -> table.row("output resistance", found.leastToTell()
                 ? "at most " + NumberText.of(ohms.nominal() * (1 + ohms.tolerance()), Unit.OHM, 3)
-                : NumberText.of(ohms.nominal(), Unit.OHM, 3), found.leastToTell() ? "-" : NumberText.percent(ohms)));
+                : NumberText.of(ohms.nominal(), Unit.OHM, 3), found.leastToTell() ? "-" : Amounts.tolerance(ohms)));
         List<String> lines = new ArrayList<>(List.of(""));
         lines.addAll(table.lines());
         lines.add("");

@@ -8,12 +8,12 @@ import java.util.TreeMap;
 import understudy.audio.Device;
 import understudy.cli.CalibrateCommand.Result;
 import understudy.cli.CalibrateCommand.Setup;
+import understudy.quantity.NumberText;
 import understudy.refusal.Refused;
 import understudy.rig.AudioOutput;
 import understudy.store.Calibration;
 import understudy.store.NamedRig;
 import understudy.store.Store;
-import understudy.view.NumberText;
 
 /** Keeps calibrations with a rig: good ones become its output, failed ones only stand in its history. */
 final class RigCalibrations {

@@ -15,6 +15,7 @@ import org.jline.terminal.Terminal;
 import org.jline.terminal.TerminalBuilder;
 import understudy.store.NamedRig;
 import understudy.store.Store;
+import understudy.store.UserFolders;
 
 /**
  * All that a run touches outside itself; tests hand in their own.

@@ -1,5 +1,6 @@
 package understudy.rig;
 
+import understudy.quantity.NumberText;
 import understudy.quantity.Quantity;
 import understudy.quantity.Unit;
 
@@ -18,5 +19,15 @@ public final class Amounts {
     public static String print(Spread spread, Unit unit) {
         return print(spread.nominal(), unit)
                 + (spread.tolerance() == 0 ? "" : " " + new Quantity(spread.tolerance() * 100, Unit.PERCENT).rounded(2));
+    }
+
+    /** "1.414 V peak, 1 V rms". */
+    public static String peakAndRms(Spread volts) {
+        return NumberText.of(volts.nominal(), Unit.VOLT) + " peak, " + NumberText.of(volts.nominal() / Math.sqrt(2), Unit.VOLT) + " rms";
+    }
+
+    /** The tolerance alone: "5 %". */
+    public static String tolerance(Spread spread) {
+        return NumberText.of(100 * spread.tolerance(), Unit.PERCENT, 2);
     }
 }

@@ -13,11 +13,13 @@ import understudy.calibrate.LoopbackFindings;
 import understudy.calibrate.LoopbackFindings.Point;
 import understudy.calibrate.TestedOutput;
 import understudy.plot.LinePlot;
+import understudy.quantity.NumberText;
 import understudy.quantity.Unit;
 import understudy.refusal.Control;
 import understudy.refusal.Deed;
 import understudy.refusal.Remedy;
 import understudy.refusal.Wording;
+import understudy.rig.Amounts;
 import understudy.rig.Spread;
 import understudy.text.Json;
 import understudy.text.Paragraph;
@@ -59,8 +61,8 @@ public final class LoopbackText {
                 : "Something stands in the way; it is named below."));
         lines.add("");
         Table table = new Table().row("Output and input together", "");
-        volts.ifPresent(full -> table.row("full scale of the output", NumberText.peakAndRms(full) + ", within "
-                + NumberText.percent(full)));
+        volts.ifPresent(full -> table.row("full scale of the output", Amounts.peakAndRms(full) + ", within "
+                + Amounts.tolerance(full)));
         lines.addAll(table.row("gain, of full scale", NumberText.signed(found.gainDb(), 3) + " dB")
                 .row("AC-coupling corner", corner())
                 .row("polarity", found.inverted() ? "inverted" : "upright")

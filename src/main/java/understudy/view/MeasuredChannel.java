@@ -13,6 +13,7 @@ import understudy.pattern.Profile;
 import understudy.pattern.Signal;
 import understudy.pattern.Tone;
 import understudy.pattern.WheelSignal;
+import understudy.quantity.NumberText;
 import understudy.quantity.Unit;
 import understudy.refusal.Location;
 import understudy.refusal.Refusal;

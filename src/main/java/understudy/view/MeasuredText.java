@@ -12,8 +12,10 @@ import understudy.measure.PatternTiming;
 import understudy.measure.Pulses;
 import understudy.measure.SignalReport;
 import understudy.measure.Spectrum;
+import understudy.measure.Spread;
 import understudy.measure.ToneQuality;
 import understudy.plot.LinePlot;
+import understudy.quantity.NumberText;
 import understudy.quantity.Unit;
 import understudy.refusal.Control;
 import understudy.refusal.Remedy;
@@ -161,15 +163,15 @@ public final class MeasuredText {
         return new Table().row("Pulses (IEC 60469)", "mean", "least", "most", "scatter, rms")
                 .row("low level", NumberText.of(pulses.levels().lowVolts(), Unit.VOLT, 6))
                 .row("high level", NumberText.of(pulses.levels().highVolts(), Unit.VOLT, 6))
-                .row(NumberText.row("period", pulses.periodSeconds(), Unit.SECOND))
+                .row(row("period", pulses.periodSeconds(), Unit.SECOND))
                 .row("cycle to cycle", "", "", "", NumberText.of(pulses.cycleToCycleSeconds().rms(), Unit.SECOND, 3))
-                .row(NumberText.row("high for", pulses.highSeconds(), Unit.SECOND))
-                .row(NumberText.row("low for", pulses.lowSeconds(), Unit.SECOND))
-                .row(NumberText.row("rise, 10 to 90 %", pulses.riseSeconds(), Unit.SECOND))
-                .row(NumberText.row("fall, 90 to 10 %", pulses.fallSeconds(), Unit.SECOND))
-                .row(NumberText.row("overshoot", pulses.overshootPercent(), Unit.PERCENT))
-                .row(NumberText.row("undershoot", pulses.undershootPercent(), Unit.PERCENT))
-                .row(NumberText.row("tilt", pulses.tiltPercent(), Unit.PERCENT));
+                .row(row("high for", pulses.highSeconds(), Unit.SECOND))
+                .row(row("low for", pulses.lowSeconds(), Unit.SECOND))
+                .row(row("rise, 10 to 90 %", pulses.riseSeconds(), Unit.SECOND))
+                .row(row("fall, 90 to 10 %", pulses.fallSeconds(), Unit.SECOND))
+                .row(row("overshoot", pulses.overshootPercent(), Unit.PERCENT))
+                .row(row("undershoot", pulses.undershootPercent(), Unit.PERCENT))
+                .row(row("tilt", pulses.tiltPercent(), Unit.PERCENT));
     }
 
     public Object json() {
@@ -200,5 +202,13 @@ public final class MeasuredText {
         }
         return new LinePlot("Edges against " + asked.patternId(), "edge", 1, misses.length,
                 List.of(new LinePlot.Panel("how late each edge comes", "ns", points)));
+    }
+
+    /** A row of a table: mean, least, most and the rms of the scatter. */
+    private static String[] row(String name, Spread spread, Unit unit) {
+        return spread.count() == 0
+                ? new String[] {name, "-", "-", "-", "-"}
+                : new String[] {name, NumberText.of(spread.mean(), unit, 6), NumberText.of(spread.least(), unit, 6), NumberText.of(spread.most(), unit, 6),
+                    NumberText.of(spread.rms(), unit, 3)};
     }
 }

@@ -13,6 +13,7 @@ import java.time.ZoneOffset;
 import java.util.Map;
 import org.jline.terminal.Terminal;
 import understudy.store.Store;
+import understudy.store.UserFolders;
 
 /** Runs commands in this process, with a user's folders, keyboard and screen of the test's own. */
 final class Run {

@@ -1,9 +1,6 @@
-package understudy.view;
+package understudy.quantity;
 
 import java.util.Locale;
-import understudy.measure.Spread;
-import understudy.quantity.Quantity;
-import understudy.quantity.Unit;
 
 /** Measured numbers in words; one that could not be told is "-". */
 public final class NumberText {
@@ -33,23 +30,5 @@ public final class NumberText {
     public static String signed(double value, int decimals) {
         String said = String.format(Locale.ROOT, "%+." + decimals + "f", value);
         return said.matches("[-+]0\\.?0*") ? said.substring(1) : said;
-    }
-
-    /** A row of a table: mean, least, most and the rms of the scatter. */
-    public static String[] row(String name, Spread spread, Unit unit) {
-        return spread.count() == 0
-                ? new String[] {name, "-", "-", "-", "-"}
-                : new String[] {name, of(spread.mean(), unit, 6), of(spread.least(), unit, 6), of(spread.most(), unit, 6),
-                    of(spread.rms(), unit, 3)};
-    }
-
-    /** "1.414 V peak, 1 V rms". */
-    public static String peakAndRms(understudy.rig.Spread volts) {
-        return of(volts.nominal(), Unit.VOLT) + " peak, " + of(volts.nominal() / Math.sqrt(2), Unit.VOLT) + " rms";
-    }
-
-    /** A tolerance. */
-    public static String percent(understudy.rig.Spread spread) {
-        return of(100 * spread.tolerance(), Unit.PERCENT, 2);
     }
 }

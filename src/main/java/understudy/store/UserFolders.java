@@ -1,4 +1,4 @@
-package understudy.cli;
+package understudy.store;
 
 import java.nio.file.Path;
 import java.util.Locale;
@@ -8,7 +8,7 @@ import java.util.Map;
  * Where the user's own files live, by the custom of the system: the XDG Base Directory Specification on Linux and
  * other Unixes, Library on macOS, AppData on Windows. Folders are named here, not made.
  */
-final class UserFolders {
+public final class UserFolders {
 
     private static final String NAME = "understudy";
 
@@ -21,24 +21,24 @@ final class UserFolders {
      * @param system what Java calls the operating system ({@code os.name})
      * @param home   the user's home folder
      */
-    UserFolders(Map<String, String> env, String system, Path home) {
+    public UserFolders(Map<String, String> env, String system, Path home) {
         this.env = env;
         this.system = system.toLowerCase(Locale.ROOT);
         this.home = home;
     }
 
     /** For what the user decided. */
-    Path settings() {
+    public Path settings() {
         return folder("XDG_CONFIG_HOME", ".config", "Library/Application Support", "APPDATA", "AppData/Roaming");
     }
 
     /** For what the user made and would miss: rigs, calibrations, jobs. */
-    Path data() {
+    public Path data() {
         return folder("XDG_DATA_HOME", ".local/share", "Library/Application Support", "APPDATA", "AppData/Roaming");
     }
 
     /** For notes that may be thrown away, such as the details of a defect. */
-    Path state() {
+    public Path state() {
         return folder("XDG_STATE_HOME", ".local/state", "Library/Logs", "LOCALAPPDATA", "AppData/Local");
     }
 

@@ -1,4 +1,4 @@
-package understudy.cli;
+package understudy.store;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
