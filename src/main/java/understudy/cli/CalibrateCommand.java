@@ -15,6 +15,7 @@ import understudy.audio.DeviceChoice;
 import understudy.audio.Devices;
 import understudy.bench.SignalPlan;
 import understudy.calibrate.TestedOutput;
+import understudy.plot.PlotFile;
 import understudy.quantity.Range;
 import understudy.quantity.Unit;
 import understudy.refusal.Location;
@@ -116,7 +117,7 @@ final class CalibrateCommand extends HouseCommand {
      * @param values  to compare with the next time, by name with the unit in it
      * @param proven  the output, with what is known now
      */
-    record Result(List<String> lines, Map<String, Object> json, Optional<String> failure, Map<String, Double> values,
+    record Result(List<String> lines, Object json, Optional<String> failure, Map<String, Double> values,
             AudioOutput proven) {}
 
     @Override
@@ -129,7 +130,7 @@ final class CalibrateCommand extends HouseCommand {
         int number = given.whole("--channel", channel, 1, MOST_CHANNELS, 1);
         int rateHz = (int) given.quantity("--rate", RateOption.withUnit(rate), RATE, SignalPlan.DEFAULT_RATE_HZ);
         double part = given.quantity("--level", level, LEVEL, USUAL_PERCENT) / 100;
-        Path plot = given.picture("--plot", plotFile, Pictures.ENDINGS).orElse(null);
+        Path plot = given.picture("--plot", plotFile, PlotFile.ENDINGS).orElse(null);
         if (plotFile != null && !loopback) {
             given.problem("--plot", "a meter tells nothing to draw", "leave it out, or use --loopback");
         }

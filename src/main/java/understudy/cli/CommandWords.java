@@ -63,6 +63,7 @@ final class CommandWords implements Wording {
             case LIST_JOBS -> "jobs";
             case LIST_PATTERNS -> "patterns";
             case CALIBRATE_BY_METER -> "calibrate --meter";
+            case CALIBRATE_BY_CABLE -> "calibrate --loopback";
             case EXPORT_JOB -> "jobs export";
         };
         return "'understudy " + command + "'";

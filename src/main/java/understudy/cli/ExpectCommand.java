@@ -10,12 +10,9 @@ import picocli.CommandLine.Parameters;
 import understudy.pattern.NamedOutput;
 import understudy.pattern.Output;
 import understudy.pattern.Pattern;
-import understudy.pattern.Speed;
-import understudy.quantity.Quantity;
 import understudy.quantity.Range;
 import understudy.quantity.Unit;
-import understudy.reading.DisplayUnit;
-import understudy.reading.Displayed;
+import understudy.reading.EvenPoints;
 import understudy.reading.Injected;
 import understudy.reading.LearnedPairs;
 import understudy.reading.OwnReading;
@@ -217,10 +214,10 @@ final class ExpectCommand extends HouseCommand {
 
     private List<Injected.Point> points(Injected injected, Reading reading, Arguments given) {
         if (shown != null) {
-            return shownPoint(injected, reading, given).map(List::of).orElse(List.of());
+            return injected.showing(shown, reading, given).map(List::of).orElse(List.of());
         }
         if (from != null || to != null) {
-            return table(injected, given);
+            return EvenPoints.of(injected, from, to, step, given);
         }
         if (injected.pattern().isPresent()) {
             return List.of(injected.atSpeed(speed == null && usualHz.isPresent()
@@ -231,45 +228,5 @@ final class ExpectCommand extends HouseCommand {
                     "name a pattern, or give --frequency, --shown, or --from and --to");
         }
         return List.of(injected.atHz(given.quantity("--frequency", frequency, FREQUENCY, 0)));
-    }
-
-    private Optional<Injected.Point> shownPoint(Injected injected, Reading reading, Arguments given) {
-        Displayed number = Displayed.parse(shown, reading.unit());
-        if (number instanceof Displayed.Refused refused) {
-            given.problem("--shown", refused.wrong(), refused.right());
-            return Optional.empty();
-        }
-        double value = number instanceof Displayed.Value plain ? plain.shown() : ((Displayed.Asked) number).shown();
-        OptionalDouble hz = reading.frequencyHz(value);
-        if (hz.isEmpty()) {
-            DisplayUnit unit = reading.unit();
-            given.problem("--shown", unit.exactly(value) + " is shown at no frequency", "look at the ends of the scale of --reading");
-            return Optional.empty();
-        }
-        Optional<Injected.Point> point = injected.giving(hz.getAsDouble());
-        if (point.isEmpty()) {
-            given.problem("--shown", "it takes " + new Quantity(hz.getAsDouble(), Unit.HERTZ).rounded(4)
-                    + ", and the pattern's frequency does not follow its speed", "leave the pattern away");
-        }
-        injected.pattern().map(Pattern::speed).ifPresent(range -> point.flatMap(one -> one.speedHz().stream().boxed().findFirst())
-                .filter(needed -> needed < range.fromHz() || needed > range.toHz())
-                .ifPresent(needed -> given.problem("--shown", "it takes " + range.print(needed) + ", out of this pattern's range",
-                        "allowed are " + range.print(range.fromHz()) + " to " + range.print(range.toHz()))));
-        return point;
-    }
-
-    private List<Injected.Point> table(Injected injected, Arguments given) {
-        if (from == null || to == null) {
-            given.problem(from == null ? "--to" : "--from", "a table has two ends", "give --from and --to");
-            return List.of();
-        }
-        Optional<Speed> range = injected.pattern().map(Pattern::speed);
-        // a step may be smaller than the lowest speed
-        Optional<Speed> any = range.map(speed -> new Speed(speed.unit(), speed.metresPerTurn(), 0, 0, speed.toHz()));
-        Steps steps = new Steps(
-                end -> range.isPresent() ? range.get().parseHz(end) : FREQUENCY.parse(end),
-                apart -> any.isPresent() ? any.get().parseHz(apart) : FREQUENCY.parse(apart));
-        return steps.read(from, to, step, given).stream()
-                .map(each -> range.isPresent() ? injected.atSpeed(each) : injected.atHz(each)).toList();
     }
 }

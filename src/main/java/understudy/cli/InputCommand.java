@@ -1,23 +1,15 @@
 package understudy.cli;
 
-import java.util.ArrayList;
-import java.util.Arrays;
-import java.util.List;
-import java.util.Map;
 import java.util.Optional;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Option;
 import understudy.quantity.Range;
 import understudy.quantity.Unit;
-import understudy.rig.Amounts;
-import understudy.rig.InputKind;
 import understudy.rig.Meter;
-import understudy.rig.NamedInput;
 import understudy.rig.Spread;
 import understudy.rig.UnknownInput;
 import understudy.text.Json;
-import understudy.text.Paragraph;
-import understudy.text.Table;
+import understudy.view.InputText;
 
 /** Works out an unknown input from a meter's readings, and lists the kinds that are known. */
 @Command(
@@ -89,78 +81,20 @@ final class InputCommand extends HouseCommand {
                 meter.orElseThrow())).orElse(null);
         given.refuse();
         if (json) {
-            surroundings.out().println(Json.text(json(found)));
+            surroundings.out().println(Json.text(new InputText(found).json()));
         } else {
-            lines(found).forEach(surroundings.out()::println);
+            new InputText(found).lines().forEach(surroundings.out()::println);
         }
         return Main.FINE;
     }
 
     private void list() {
         if (json) {
-            surroundings.out().println(Json.text(Json.map("kinds", Arrays.stream(InputKind.values()).map(InputCommand::json).toList())));
-            return;
+            surroundings.out().println(Json.text(InputText.kindsJson()));
+        } else {
+            surroundings.out().println("Kinds of input, for --input; write what you know better behind the name, as in");
+            surroundings.out().println("--input \"pulled-up-5-v, pull-up: 10k 5%, low: 1.5 V\":");
+            InputText.kinds().forEach(surroundings.out()::println);
         }
-        surroundings.out().println("Kinds of input, for --input; what you know better is told behind the name, as in");
-        surroundings.out().println("--input \"pulled-up-5-v, pull-up: 10k 5%, low: 1.5 V\":");
-        List<InputKind> beyond = new ArrayList<>();
-        for (InputKind kind : InputKind.values()) {
-            if (kind.isOutOfReach()) {
-                beyond.add(kind);
-                continue;
-            }
-            surroundings.out().println();
-            surroundings.out().println(kind.label());
-            for (String text : List.of(kind.words() + ".", "Taken for: " + NamedInput.words(kind.usual()) + ".", kind.source())) {
-                Paragraph.lines("  ", "  ", text).forEach(surroundings.out()::println);
-            }
-        }
-        surroundings.out().println();
-        surroundings.out().println("No rig of resistors can stand in for these:");
-        Table table = new Table();
-        beyond.forEach(kind -> table.row("  " + kind.label(), kind.words()));
-        table.lines().forEach(surroundings.out()::println);
-    }
-
-    private static List<String> lines(UnknownInput found) {
-        List<String> lines = new ArrayList<>(new Table()
-                .row("volts of its own", between(found.openVolts(), found.leastOpenVolts(), found.mostOpenVolts(), Unit.VOLT))
-                .row("resistance", Double.isNaN(found.ohms()) ? "can't be told"
-                        : between(found.ohms(), found.leastOhms(), found.mostOhms(), Unit.OHM)).lines());
-        lines.add("");
-        lines.add(found.kinds().isEmpty() ? "No known kind fits." : "Kinds that fit, the likeliest first:");
-        for (InputKind kind : found.kinds()) {
-            lines.addAll(Paragraph.lines("  ", "    ", kind.label() + ": " + kind.words()
-                    + (kind.isOutOfReach() ? ". No rig can stand in for its sensor." : ". " + kind.source())));
-        }
-        lines.add("");
-        found.advice().forEach(advice -> lines.addAll(Paragraph.lines(advice)));
-        return lines;
-    }
-
-    private static String between(double value, double least, double most, Unit unit) {
-        return Amounts.print(value, unit) + ", between " + Amounts.print(least, unit) + " and "
-                + (Double.isInfinite(most) ? "no upper end" : Amounts.print(most, unit));
-    }
-
-    private static Map<String, Object> json(UnknownInput found) {
-        return Json.map(
-                "openVolts", Json.number(found.openVolts()),
-                "leastOpenVolts", Json.number(found.leastOpenVolts()),
-                "mostOpenVolts", Json.number(found.mostOpenVolts()),
-                "ohms", number(found.ohms()),
-                "leastOhms", number(found.leastOhms()),
-                "mostOhms", number(found.mostOhms()),
-                "kinds", found.kinds().stream().map(InputCommand::json).toList(),
-                "advice", found.advice());
-    }
-
-    private static Object number(double value) {
-        return Double.isFinite(value) ? Json.number(value) : null;
-    }
-
-    private static Map<String, Object> json(InputKind kind) {
-        return Json.map("name", kind.label(), "words", kind.words(), "withinReach", !kind.isOutOfReach(),
-                "source", kind.isOutOfReach() ? null : kind.source());
     }
 }

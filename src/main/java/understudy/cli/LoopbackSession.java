@@ -13,6 +13,7 @@ import understudy.calibrate.TestProgram;
 import understudy.cli.CalibrateCommand.Result;
 import understudy.cli.CalibrateCommand.Setup;
 import understudy.measure.InputFault;
+import understudy.plot.PlotFile;
 import understudy.refusal.Location;
 import understudy.refusal.Refusal;
 import understudy.refusal.Refused;
@@ -73,7 +74,7 @@ final class LoopbackSession {
         Optional<Spread> volts = asked.fullScaleVolts().map(scale -> found.fullScaleVolts(scale, before.outputOhms(), asked.ohms()));
         LoopbackText text = new LoopbackText(setup.tested(), input, inputChannel, found, volts, CommandWords.wording());
         if (plot != null) {
-            Pictures.write(text.plot(), plot);
+            PlotFile.writeOrRefuse(text.plot(), plot);
         }
         return new Result(text.lines(), text.json(surroundings.clock().instant()), failure(found.interference()), text.values(),
                 proven(found, volts));

@@ -15,6 +15,7 @@ import understudy.bench.SignalPlan;
 import understudy.pattern.Output;
 import understudy.pattern.Pattern;
 import understudy.pattern.PatternReader;
+import understudy.plot.PlotFile;
 import understudy.quantity.Range;
 import understudy.quantity.Unit;
 import understudy.refusal.Location;
@@ -99,7 +100,7 @@ final class MeasureCommand extends HouseCommand {
         int output = named.map(asked -> output(asked, number, given)).orElse(0);
         double askedHz = askedHz(named, given);
         Optional<Pattern> pattern = played(named, given);
-        Path plot = given.picture("--plot", plotFile, Pictures.ENDINGS).orElse(null);
+        Path plot = given.picture("--plot", plotFile, PlotFile.ENDINGS).orElse(null);
         Optional<Path> file = file(given);
         Optional<Device> input = input(given);
         given.refuse();
@@ -124,7 +125,7 @@ final class MeasureCommand extends HouseCommand {
         try {
             MeasuredText text = asked.measure(length == null ? 0 : LENGTH.parse(length), CommandWords.wording());
             if (plot != null) {
-                Pictures.write(text.plot(), plot);
+                PlotFile.writeOrRefuse(text.plot(), plot);
             }
             if (json) {
                 surroundings.out().println(Json.text(text.json()));

@@ -1,10 +1,6 @@
 package understudy.cli;
 
-import java.util.ArrayList;
-import java.util.List;
-import java.util.Map;
 import java.util.Optional;
-import java.util.TreeMap;
 import understudy.audio.Player;
 import understudy.audio.PlayerStatus;
 import understudy.calibrate.MeterFindings;
@@ -15,13 +11,8 @@ import understudy.quantity.NumberText;
 import understudy.quantity.Range;
 import understudy.quantity.Unit;
 import understudy.refusal.Refused;
-import understudy.rig.Amounts;
 import understudy.rig.AudioOutput;
-import understudy.rig.Spread;
-import understudy.text.Json;
-import understudy.text.Paragraph;
-import understudy.text.Table;
-import understudy.view.MeasuredJson;
+import understudy.view.MeterText;
 
 /** Plays a tone, and asks what the meter shows. */
 final class MeterSession {
@@ -85,47 +76,9 @@ final class MeterSession {
     }
 
     private Result result(double openVolts, Optional<MeterFindings.Loaded> loaded, MeterFindings found) {
-        Spread full = found.fullScaleVolts();
-        Table table = new Table().row("Found", "", "within")
-                .row("full scale", Amounts.peakAndRms(full), Amounts.tolerance(full));
-        found.outputOhms().ifPresent(ohms -> table.row("output resistance", found.leastToTell()
-                ? "at most " + NumberText.of(ohms.nominal() * (1 + ohms.tolerance()), Unit.OHM, 3)
-                : NumberText.of(ohms.nominal(), Unit.OHM, 3), found.leastToTell() ? "-" : Amounts.tolerance(ohms)));
-        List<String> lines = new ArrayList<>(List.of(""));
-        lines.addAll(table.lines());
-        lines.add("");
-        if (found.leastToTell()) {
-            lines.addAll(Paragraph.lines("The output resistance is too low for this load to tell; a load of fewer ohms tells"
-                    + " more, 32 ohm and more do no harm."));
-        } else if (found.outputOhms().isEmpty()) {
-            lines.addAll(Paragraph.lines("With --load, a second reading tells the output resistance too."));
-        }
-        lines.addAll(Paragraph.lines("Polarity and response: 'understudy calibrate --loopback' tells them."));
-        return new Result(lines, json(openVolts, loaded, found), Optional.empty(), values(openVolts, found),
+        MeterText text = new MeterText(setup.tested(), asked.frequencyHz(), openVolts, loaded, found, CommandWords.wording());
+        return new Result(text.lines(), text.json(surroundings.clock().instant()), Optional.empty(), text.values(),
                 new AudioOutput(found.fullScaleVolts(), found.outputOhms().orElse(before.outputOhms()),
                         before.couplingFarads(), before.inverted(), before.popVolts()));
-    }
-
-    private static Map<String, Double> values(double openVolts, MeterFindings found) {
-        Map<String, Double> values = new TreeMap<>(Map.of("openVoltsRms", openVolts,
-                "fullScaleVolts", found.fullScaleVolts().nominal()));
-        found.outputOhms().ifPresent(ohms -> values.put("outputOhms", ohms.nominal()));
-        return values;
-    }
-
-    private Map<String, Object> json(double openVolts, Optional<MeterFindings.Loaded> loaded, MeterFindings found) {
-        return Json.map(
-                "method", "meter",
-                "at", surroundings.clock().instant().toString(),
-                "device", setup.output().device().label(),
-                "channel", setup.channel() + 1,
-                "rateHz", setup.output().rateHz(),
-                "level", Json.number(setup.level()),
-                "frequencyHz", asked.frequencyHz(),
-                "openVoltsRms", Json.number(openVolts),
-                "loadOhms", loaded.map(load -> Json.number(load.ohms().nominal())).orElse(null),
-                "loadedVoltsRms", loaded.map(load -> Json.number(load.volts())).orElse(null),
-                "fullScaleVolts", MeasuredJson.spread(found.fullScaleVolts()),
-                "outputOhms", found.outputOhms().map(MeasuredJson::spread).orElse(null));
     }
 }

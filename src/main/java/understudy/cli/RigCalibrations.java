@@ -6,9 +6,9 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.TreeMap;
 import understudy.audio.Device;
+import understudy.calibrate.CalibrationChanges;
 import understudy.cli.CalibrateCommand.Result;
 import understudy.cli.CalibrateCommand.Setup;
-import understudy.quantity.NumberText;
 import understudy.refusal.Refused;
 import understudy.rig.AudioOutput;
 import understudy.store.Calibration;
@@ -17,15 +17,6 @@ import understudy.store.Store;
 
 /** Keeps calibrations with a rig: good ones become its output, failed ones only stand in its history. */
 final class RigCalibrations {
-
-    /** By more than these a value has changed, not scattered; a meter's own accuracy is 1 %. */
-    private static final double MOST_VOLTS_PART = 0.03;
-    private static final double MOST_OHMS_PART = 0.3;
-    private static final double MOST_GAIN_DB = 0.2;
-    private static final double MOST_CORNER_PART = 0.1;
-    private static final double MOST_SINAD_FALL_DB = 6;
-    /** Above, no circuit that a rig feeds can tell. */
-    private static final double GOOD_SINAD_DB = 90;
 
     private final Surroundings surroundings;
     private final String method;
@@ -91,7 +82,8 @@ final class RigCalibrations {
     /** What has changed since the last good one; nothing if this one failed, or is the first. */
     List<String> changes(Setup setup, Result result) {
         return result.failure().isPresent() ? List.of()
-                : last().map(past -> changes(past, setup, result)).orElseGet(ArrayList::new);
+                : last().map(past -> new CalibrationChanges(day(past), past.conditions(), past.values(), conditions(setup), result.values()).sentences())
+                        .orElseGet(ArrayList::new);
     }
 
     /** @throws Refused if anything has changed */
@@ -121,48 +113,5 @@ final class RigCalibrations {
                 "device", setup.output().device().label(), "channel", "" + (setup.channel() + 1),
                 "rate", setup.output().rateHz() + " Hz", "bits", "" + setup.output().format().bits(),
                 "level", Math.round(100 * setup.level()) + " %"));
-    }
-
-    private static List<String> changes(Calibration past, Setup setup, Result result) {
-        Map<String, Double> before = past.values();
-        Map<String, Double> now = result.values();
-        String since = " since the calibration of " + day(past);
-        List<String> changes = new ArrayList<>();
-        conditions(setup).forEach((name, value) -> {
-            String then = past.conditions().getOrDefault(name, value);
-            if (!then.equals(value) && !name.equals("level")) {
-                changes.add("Mind: the " + name + " is now " + value + ", but was " + then + " at the calibration of " + day(past)
-                        + "; results may differ for that alone");
-            }
-        });
-        part("full scale", "fullScaleVolts", MOST_VOLTS_PART, since + "; check the system's volume", before, now, changes);
-        part("output resistance", "outputOhms", MOST_OHMS_PART, since + "; check the load and the readings", before, now, changes);
-        part("AC-coupling corner", "cornerHz", MOST_CORNER_PART, since + "; check the cable and the input", before, now, changes);
-        if (Math.abs(change("gainDb", before, now)) > MOST_GAIN_DB) {
-            changes.add("Mind: the gain has changed by " + NumberText.signed(change("gainDb", before, now), 1) + " dB" + since
-                    + "; check the system's volume and the recording level");
-        }
-        if (Math.abs(change("inverted", before, now)) > 0) {
-            changes.add("Mind: the polarity is the other way round than at the calibration of " + day(past)
-                    + "; check the cable, and whether it is the same device");
-        }
-        if (change("sinadDb", before, now) < -MOST_SINAD_FALL_DB && now.get("sinadDb") < GOOD_SINAD_DB) {
-            changes.add("Mind: noise and distortion have risen by " + NumberText.decibels(-change("sinadDb", before, now)) + since
-                    + "; check the cable, its ground, and what else is plugged in");
-        }
-        return changes;
-    }
-
-    /** By how much more it is now; 0 if one of them was not told. */
-    private static double change(String key, Map<String, Double> before, Map<String, Double> now) {
-        return before.containsKey(key) && now.containsKey(key) ? now.get(key) - before.get(key) : 0;
-    }
-
-    private static void part(String name, String key, double most, String since, Map<String, Double> before,
-            Map<String, Double> now, List<String> changes) {
-        if (before.containsKey(key) && Math.abs(change(key, before, now) / before.get(key)) > most) {
-            changes.add("Mind: the " + name + " has changed by " + NumberText.signed(100 * change(key, before, now) / before.get(key), 0)
-                    + " %" + since);
-        }
     }
 }

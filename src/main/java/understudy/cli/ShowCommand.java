@@ -8,6 +8,7 @@ import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 import understudy.pattern.Pattern;
 import understudy.plot.LinePlot;
+import understudy.plot.PlotFile;
 import understudy.plot.TerminalPlot;
 import understudy.refusal.Refused;
 import understudy.text.Json;
@@ -64,7 +65,7 @@ final class ShowCommand extends HouseCommand {
 
         Optional<LinePlot> plot = OneCycle.plot(pattern, speedHz);
         if (file != null) {
-            Pictures.write(plot.orElseThrow(() -> standsStill(pattern, speedHz)), file);
+            PlotFile.writeOrRefuse(plot.orElseThrow(() -> standsStill(pattern, speedHz)), file);
         }
         PatternText facts = new PatternText(pattern, speedHz, CommandWords.wording());
         if (json) {

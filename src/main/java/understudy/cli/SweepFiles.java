@@ -9,6 +9,7 @@ import java.util.Map;
 import java.util.Optional;
 import picocli.CommandLine.Option;
 import understudy.plot.LinePlot;
+import understudy.plot.PlotFile;
 import understudy.refusal.Refused;
 import understudy.sweep.SweepStop;
 import understudy.sweep.SweepTable;
@@ -40,7 +41,7 @@ final class SweepFiles {
     void read(Arguments given) {
         table = given.tableFile("--csv", csv);
         result = given.jsonFile("--json", json);
-        picture = given.picture("--plot", plot, Pictures.ENDINGS);
+        picture = given.picture("--plot", plot, PlotFile.ENDINGS);
         if (resume && csv == null) {
             given.problem("--resume", "it is not known which sweep", "name its file with --csv");
         } else if (!resume && table.filter(Files::exists).isPresent()) {
@@ -76,7 +77,7 @@ final class SweepFiles {
     void write(Map<String, Object> came, Optional<LinePlot> drawn, TraceTalk talk) {
         if (picture.isPresent()) {
             drawn.ifPresentOrElse(what -> {
-                Pictures.write(what, picture.get());
+                PlotFile.writeOrRefuse(what, picture.get());
                 talk.say("Drawn in " + picture.get() + ".");
             }, () -> talk.say("Too little was read to draw; " + picture.get() + " was not written."));
         }

@@ -13,12 +13,14 @@ import java.io.OutputStreamWriter;
 import java.io.Writer;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
+import java.util.List;
 import java.util.Locale;
 import javax.imageio.ImageIO;
 import javax.xml.parsers.DocumentBuilderFactory;
 import javax.xml.parsers.ParserConfigurationException;
 import org.apache.batik.svggen.SVGGraphics2D;
 import org.w3c.dom.Document;
+import understudy.refusal.Refused;
 import understudy.text.WholeFile;
 
 /**
@@ -29,7 +31,19 @@ public final class PlotFile {
     /** Pixels of a PNG for one unit of the drawing: crisp on fine screens and on paper. */
     private static final int PNG_SCALE = 2;
 
+    /** The endings of names that a picture can have. */
+    public static final List<String> ENDINGS = List.of(".png", ".svg");
+
     private PlotFile() {}
+
+    /** Likewise; a failure is a matter of the set-up. */
+    public static void writeOrRefuse(LinePlot plot, Path file) {
+        try {
+            write(plot, file);
+        } catch (IOException e) {
+            throw Refused.setup(file.toString(), "the picture could not be written: " + e.getMessage(), "", e);
+        }
+    }
 
     /** Whether the ending is one that {@link #write} can draw. */
     public static boolean canWrite(Path file) {

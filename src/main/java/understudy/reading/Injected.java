@@ -6,6 +6,9 @@ import understudy.pattern.Output;
 import understudy.pattern.Pattern;
 import understudy.quantity.Quantity;
 import understudy.quantity.Unit;
+import understudy.refusal.Control;
+import understudy.refusal.Refusals;
+import understudy.refusal.Remedy;
 
 /** What is injected: a pattern's output at its speed, or bare events a second. */
 public record Injected(Optional<Pattern> pattern, Optional<Output> output) {
@@ -40,6 +43,32 @@ public record Injected(Optional<Pattern> pattern, Optional<Output> output) {
         double perTurn = atSpeed(1).frequencyHz();
         boolean follows = atSpeed(2).frequencyHz() != perTurn;
         return follows ? Optional.of(atSpeed(frequencyHz / perTurn)) : Optional.empty();
+    }
+
+    /** The point at which the display shows what was typed; empty, and said why, where there is none. */
+    public Optional<Point> showing(String typed, Reading reading, Refusals given) {
+        Displayed number = Displayed.parse(typed, reading.unit());
+        if (number instanceof Displayed.Refused refused) {
+            given.add(Control.SHOWN, refused.wrong(), refused.right());
+            return Optional.empty();
+        }
+        double value = number instanceof Displayed.Value plain ? plain.shown() : ((Displayed.Asked) number).shown();
+        OptionalDouble hz = reading.frequencyHz(value);
+        if (hz.isEmpty()) {
+            given.add(Control.SHOWN, reading.unit().exactly(value) + " is shown at no frequency",
+                    Remedy.of("look at the ends of the scale of ").set(Control.READING));
+            return Optional.empty();
+        }
+        Optional<Point> point = giving(hz.getAsDouble());
+        if (point.isEmpty()) {
+            given.add(Control.SHOWN, "it takes " + new Quantity(hz.getAsDouble(), Unit.HERTZ).rounded(4)
+                    + ", and the pattern's frequency does not follow its speed", "leave the pattern away");
+        }
+        pattern.map(Pattern::speed).ifPresent(range -> point.flatMap(one -> one.speedHz().stream().boxed().findFirst())
+                .filter(needed -> needed < range.fromHz() || needed > range.toHz())
+                .ifPresent(needed -> given.add(Control.SHOWN, "it takes " + range.print(needed) + ", out of this pattern's range",
+                        "allowed are " + range.print(range.fromHz()) + " to " + range.print(range.toHz()))));
+        return point;
     }
 
     /** "50 km/h" or "692 Hz". */

@@ -4,6 +4,7 @@ package understudy.refusal;
 public enum Control {
     PROFILE("profile"), FAULT("fault"), LEVEL("level"), FIT("fitting"), OUTPUTS("outputs"), CHANNELS("channels"), RIG("rig"),
     INPUT("module input"), RATE("sample rate"), READING("reading"), SPEEDS("speeds"), RESUME("going on"), TABLE("table"),
+    DEVICE("audio device"), SHOWN("displayed number"), FROM("lower end"), TO("upper end"), STEP("step"),
     PAIRS("pairs"), FULL_SCALE("full scale"), INPUT_FULL_SCALE("full scale of the input");
 
     private final String label;
