@@ -61,4 +61,13 @@ public final class PerOutput {
     boolean isEmpty() {
         return all == null && named.isEmpty();
     }
+
+    /** The outputs that would play with these words: those of which rig and input are given, and this one. */
+    public static List<Output> bothGiven(List<String> rigs, List<String> inputs, Pattern pattern, Output always) {
+        Refusals unread = new Refusals(); // what is wrong is found again when the words are read
+        PerOutput rigOf = read(Control.RIG, rigs, pattern, unread);
+        PerOutput inputOf = read(Control.INPUT, inputs, pattern, unread);
+        return pattern.outputs().stream()
+                .filter(output -> output.equals(always) || rigOf.of(output).isPresent() && inputOf.of(output).isPresent()).toList();
+    }
 }

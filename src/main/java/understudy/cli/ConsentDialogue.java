@@ -2,13 +2,12 @@ package understudy.cli;
 
 import java.io.IOException;
 import java.time.LocalDate;
-import java.util.List;
-import java.util.Locale;
 import understudy.bench.Agreement;
 import understudy.bench.Clearance;
 import understudy.bench.Consent;
 import understudy.bench.SignalPlan;
 import understudy.pattern.Pattern;
+import understudy.question.Question;
 import understudy.refusal.Deed;
 import understudy.refusal.Refused;
 import understudy.refusal.Remedy;
@@ -48,9 +47,9 @@ final class ConsentDialogue {
         CautionText.ownText(pattern).forEach(surroundings.out()::println);
         CautionText.text(consent.toRead()).forEach(surroundings.out()::println);
         surroundings.out().println();
-        surroundings.out().print("Have you read this, and will you work by it? Type yes to go on: ");
-        surroundings.out().flush();
-        if (!answerIsYes()) {
+        if (!new Person(surroundings, surroundings.out(), "nothing was played").ask(Question.yesNo(
+                "Have you read this, and will you work by it? Type yes to go on:", "Each of these has hurt people or modules.",
+                "it plays, and you are not asked again", "nothing is played"), "answer")) {
             throw Refused.setup("nothing was played", "");
         }
         keep(consent, surroundings);
@@ -66,15 +65,6 @@ final class ConsentDialogue {
         surroundings.out().println("before a signal leaves this machine, "
                 + CommandWords.text(Remedy.of("read ").perform(Deed.READ_CAUTIONS, pattern.id())));
         return Clearance.rehearsal();
-    }
-
-    private boolean answerIsYes() {
-        try {
-            String answer = surroundings.in().readLine();
-            return answer != null && List.of("yes", "y").contains(answer.strip().toLowerCase(Locale.ROOT));
-        } catch (IOException e) {
-            return false;
-        }
     }
 
     /** Keeps a person's yes, so that it need not be given again. */

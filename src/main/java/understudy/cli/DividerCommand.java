@@ -1,13 +1,10 @@
 package understudy.cli;
 
-import java.io.IOException;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
-import java.util.regex.Matcher;
-import java.util.regex.Pattern;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
@@ -16,7 +13,6 @@ import understudy.quantity.Range;
 import understudy.quantity.Unit;
 import understudy.refusal.Control;
 import understudy.refusal.Location;
-import understudy.refusal.Refused;
 import understudy.rig.Assessment;
 import understudy.rig.AudioOutput;
 import understudy.rig.Coupling;
@@ -53,8 +49,6 @@ final class DividerCommand extends HouseCommand {
 
     private static final Map<String, Preferred> VALUES =
             Map.of("E12", Preferred.E12, "E24", Preferred.E24, "E96", Preferred.E96);
-    private static final Pattern FROM_TO = Pattern.compile("(.+?)\\s+to\\s+(.+)");
-    private static final Range DUTY = new Range(1, 99, Unit.PERCENT);
 
     @Option(names = "--input", paramLabel = "KIND", required = true, description = SignalOptions.INPUT_HELP)
     private String input;
@@ -113,7 +107,7 @@ final class DividerCommand extends HouseCommand {
         }
         double partTolerance = given.quantity("--tolerance", tolerance, new Range(0, 20, Unit.PERCENT), 1) / 100;
         double cornerHz = given.quantity("--corner", corner, new Range(0.01, 1000, Unit.HERTZ), 2);
-        Use use = use(given);
+        Use use = duty == null ? Use.FULL : Use.read(Location.named("--duty"), duty, given);
         Optional<Coupling> coupling = parts.coupling(given);
         Optional<Divider> built = parts.namesResistors() ? parts.divider(Optional.empty(), given) : Optional.empty();
         Optional<Path> picture = given.picture("--drawing", drawing, List.of(".svg"));
@@ -132,7 +126,7 @@ final class DividerCommand extends HouseCommand {
                     partTolerance, cornerHz, limits, coupling));
         }
         DividerText report = new DividerText(design, named.get(), calibrated, limits);
-        picture.ifPresent(file -> draw(design.assessment(), file));
+        picture.ifPresent(file -> WiringDrawing.writeOrRefuse(design.assessment(), file));
         rig.filter(whichever -> save).ifPresent(whichever -> keep(whichever, design.assessment(), limits));
         if (json) {
             surroundings.out().println(Json.text(report.json()));
@@ -156,35 +150,12 @@ final class DividerCommand extends HouseCommand {
         }
     }
 
-    private Use use(Arguments given) {
-        if (duty == null) {
-            return Use.FULL;
-        }
-        Matcher matcher = FROM_TO.matcher(duty.strip());
-        String first = matcher.matches() ? matcher.group(1) : duty;
-        double least = given.quantity("--duty", first, DUTY, 50) / 100;
-        double most = matcher.matches() ? given.quantity("--duty", matcher.group(2), DUTY, 50) / 100 : least;
-        if (most < least) {
-            given.problem("--duty", "\"" + duty + "\" runs downwards", "write the smaller part first, like \"10 % to 50 %\"");
-            return Use.FULL;
-        }
-        return new Use(1, least, most);
-    }
-
     private void keep(NamedRig rig, Assessment chosen, Limits limits) {
         try (Store store = surroundings.store()) {
             NamedRig changed = new NamedRig(rig.name(), rig.device(), chosen.rig().output(), rig.calibrated() && !output.given(),
                     Optional.of(chosen.rig().divider()), chosen.rig().lead(), limits, rig.notes(), rig.created(),
                     surroundings.clock().instant());
             store.rigs().change(rig.name(), changed);
-        }
-    }
-
-    private static void draw(Assessment assessment, Path file) {
-        try {
-            WiringDrawing.writeSvg(assessment.rig().divider(), assessment.input().differential(), file);
-        } catch (IOException e) {
-            throw Refused.setup(file.toString(), "the drawing could not be written: " + e.getMessage(), "", e);
         }
     }
 }

@@ -1,11 +1,10 @@
 package understudy.cli;
 
-import java.util.Locale;
 import java.util.Optional;
 import java.util.function.Consumer;
-import understudy.reading.DisplayUnit;
+import understudy.question.Answers;
+import understudy.question.Question;
 import understudy.reading.Learned;
-import understudy.reading.Limits;
 import understudy.reading.Reading;
 import understudy.reading.ScaleFit;
 import understudy.store.LearnedScale;
@@ -13,6 +12,8 @@ import understudy.store.Store;
 
 /** The scale of a circuit's display as it was learned on one vehicle: told of, used where that is asked for, kept. */
 final class KeptScale {
+
+    private static final String WHY = "A learned scale gives narrower limits than the declared one.";
 
     private final Surroundings surroundings;
     private final Optional<String> vehicle;
@@ -49,20 +50,9 @@ final class KeptScale {
                     "leave --learned out, and keep the scale when a sweep offers it");
         }
         known.ifPresent(scale -> say.accept(asked
-                ? "Expected by what was " + words(scale) + "."
-                : "For this vehicle a scale is kept: " + words(scale) + ". Add --learned to have the readings expected by it."));
+                ? "Expected by what was " + scale.words(surroundings.clock().getZone()) + "."
+                : "For this vehicle a scale is kept: " + scale.words(surroundings.clock().getZone()) + ". Add --learned to have the readings expected by it."));
         return known.filter(scale -> asked).map(LearnedScale::reading);
-    }
-
-    private String words(LearnedScale scale) {
-        DisplayUnit unit = scale.reading().unit();
-        return "learned on vehicle \"" + scale.vehicle() + "\" on " + scale.at().atZone(surroundings.clock().getZone()).toLocalDate()
-                + " (" + scale.origin() + "), " + line(scale.perHz(), scale.offset(), unit);
-    }
-
-    private static String line(Limits perHz, Limits offset, DisplayUnit unit) {
-        return unit.rounded(perHz.value(), 5) + " for each Hz"
-                + (offset.value() == 0 ? "" : ", " + unit.rounded(offset.value(), 3) + " at 0 Hz");
     }
 
     /**
@@ -92,18 +82,13 @@ final class KeptScale {
     }
 
     private static boolean yes(String vehicle, TraceTalk talk) {
-        while (true) {
-            String line = talk.answer("Keep this scale for vehicle \"" + vehicle + "\"? yes or no: ", () -> false).orElseThrow()
-                    .toLowerCase(Locale.ROOT);
-            if (line.matches("y(es)?|no?")) {
-                return line.startsWith("y");
-            }
-            talk.say("Type yes or no.");
-        }
+        return talk.ask(Question.yesNo("Keep this scale for vehicle \"" + vehicle + "\"? yes or no:", WHY,
+                "the next hunt or sweep on it can expect readings by this scale", "nothing is kept"), () -> false).orElseThrow();
     }
 
     private static Optional<String> named(TraceTalk talk) {
-        String line = talk.answer("Keep this scale? Type which vehicle it is, or Enter for no: ", () -> false).orElseThrow();
-        return Optional.of(line).filter(words -> !words.isEmpty() && !words.equalsIgnoreCase("no") && !words.equalsIgnoreCase("stop"));
+        return Optional.of(talk.askOrLeave(new Question<>("Keep this scale? Type which vehicle it is, or Enter for no:", WHY,
+                new Answers.Words(false, "which vehicle it is"), Optional.of(""))))
+                .filter(words -> !words.isEmpty() && !words.equalsIgnoreCase("no"));
     }
 }

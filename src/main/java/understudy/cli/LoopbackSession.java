@@ -51,7 +51,7 @@ final class LoopbackSession {
 
     /** @param plot where to draw the response, or null */
     Result run(Path plot) throws InterruptedException {
-        new Confirmation(surroundings, setup.talk()).await("Connect one patch cable from this output to the input \""
+        new Person(surroundings, setup.talk(), "no calibration was kept").await("Connect one patch cable from this output to the input \""
                 + input.label() + "\", channel " + (inputChannel + 1) + ", and nothing else: no box, no clip, no vehicle. Set"
                 + " the system's volume to 100 % and switch its sound effects off.", setup.yes());
         TestProgram program = new TestProgram(setup.output().rateHz(), setup.level());

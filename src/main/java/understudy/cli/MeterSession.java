@@ -10,6 +10,8 @@ import understudy.cli.CalibrateCommand.Setup;
 import understudy.quantity.NumberText;
 import understudy.quantity.Range;
 import understudy.quantity.Unit;
+import understudy.question.Answers;
+import understudy.question.Question;
 import understudy.refusal.Refused;
 import understudy.rig.AudioOutput;
 import understudy.view.MeterText;
@@ -23,7 +25,7 @@ final class MeterSession {
     private final Setup setup;
     private final MeterOptions.Asked asked;
     private final AudioOutput before;
-    private final Confirmation person;
+    private final Person person;
 
     /** @param before what the output was taken for until now */
     MeterSession(Surroundings surroundings, Setup setup, MeterOptions.Asked asked, AudioOutput before) {
@@ -31,7 +33,7 @@ final class MeterSession {
         this.setup = setup;
         this.asked = asked;
         this.before = before;
-        this.person = new Confirmation(surroundings, setup.talk());
+        this.person = new Person(surroundings, setup.talk(), "no calibration was kept");
     }
 
     Result run() {
@@ -41,9 +43,9 @@ final class MeterSession {
             player.start();
             setup.talk().println("A tone of " + NumberText.of(asked.frequencyHz(), Unit.HERTZ) + " plays at "
                     + NumberText.of(100 * setup.level(), Unit.PERCENT) + " of full scale.");
-            double open = reading("What does the meter show, like 0.512 V? ", player);
+            double open = reading("What does the meter show, like 0.512 V?", player);
             Optional<MeterFindings.Loaded> loaded = asked.load().map(load -> new MeterFindings.Loaded(load,
-                    reading("Now with " + NumberText.of(load.nominal(), Unit.OHM) + " across the output, same range? ", player)));
+                    reading("Now with " + NumberText.of(load.nominal(), Unit.OHM) + " across the output, same range?", player)));
             return result(open, loaded, findings(open, loaded));
         }
     }
@@ -56,23 +58,13 @@ final class MeterSession {
         }
     }
 
-    /** A number alone is taken for volts. Somebody at a terminal is asked again, a script is not. */
     private double reading(String question, Player player) {
-        while (true) {
-            String line = person.answer(question);
-            if (player.status().state() == PlayerStatus.State.ENDED) {
-                throw Refused.setup("the output was lost while the meter was read", "check the plug, then start again");
-            }
-            try {
-                return READING.parse(line.matches("[0-9.]+") ? line + " V" : line);
-            } catch (Refused e) {
-                String problem = "reading: " + e.wrong() + "; " + e.right();
-                if (!surroundings.terminal()) {
-                    throw new Refused(problem, "");
-                }
-                setup.talk().println(problem);
-            }
+        double volts = person.ask(new Question<>(question, "Everything that plays through this output is computed from it.",
+                new Answers.Number(READING, "what the meter shows, volts AC"), Optional.empty()), "reading");
+        if (player.status().state() == PlayerStatus.State.ENDED) {
+            throw Refused.setup("the output was lost while the meter was read", "check the plug, then start again");
         }
+        return volts;
     }
 
     private Result result(double openVolts, Optional<MeterFindings.Loaded> loaded, MeterFindings found) {

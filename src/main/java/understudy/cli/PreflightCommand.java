@@ -1,6 +1,5 @@
 package understudy.cli;
 
-import java.io.IOException;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
@@ -19,7 +18,6 @@ import understudy.plot.PlotFile;
 import understudy.plot.TerminalPlot;
 import understudy.preflight.Preflight;
 import understudy.preflight.Setup;
-import understudy.refusal.Control;
 import understudy.refusal.Location;
 import understudy.refusal.Refusals;
 import understudy.refusal.Refused;
@@ -93,7 +91,7 @@ final class PreflightCommand extends HouseCommand {
         int rateHz = SignalOptions.rateHz(rate, given);
         Optional<Path> file = given.picture("--plot", plotFile, List.of(".png", ".svg"));
         Output judged = output.orElse(pattern.outputs().get(0));
-        List<Output> played = playedWith(judged, pattern);
+        List<Output> played = PerOutput.bothGiven(rigs, inputs, pattern, judged);
         Hookups hookups = SignalOptions.hookups(rigs, inputs, pattern, played, surroundings, given);
         given.refuse();
 
@@ -106,15 +104,6 @@ final class PreflightCommand extends HouseCommand {
         return Main.FINE;
     }
 
-    /** The outputs that play with the same words would play: those of which rig and input are given. */
-    private List<Output> playedWith(Output judged, Pattern pattern) {
-        Refusals unread = new Refusals(); // what is wrong is found again when the words are read
-        PerOutput rigOf = PerOutput.read(Control.RIG, rigs, pattern, unread);
-        PerOutput inputOf = PerOutput.read(Control.INPUT, inputs, pattern, unread);
-        return pattern.outputs().stream()
-                .filter(output -> output.equals(judged) || rigOf.of(output).isPresent() && inputOf.of(output).isPresent()).toList();
-    }
-
     private Preflight judge(Setup setup, double speedHz) {
         try (Progress progress = new Progress(surroundings, "working out " + setup.pattern().id())) {
             return Preflight.of(setup, speedHz, progress::at);
@@ -125,7 +114,7 @@ final class PreflightCommand extends HouseCommand {
 
     private void show(PreflightText report, Optional<Path> file) {
         LinePlot plot = report.plot();
-        file.ifPresent(picture -> write(plot, picture));
+        file.ifPresent(picture -> PlotFile.writeOrRefuse(plot, picture));
         if (json) {
             surroundings.out().println(Json.text(report.json()));
             return;
@@ -136,14 +125,6 @@ final class PreflightCommand extends HouseCommand {
             surroundings.out().println("drawn in " + file.get());
         } else {
             TerminalPlot.draw(plot, Paragraph.WIDTH, DRAWN_ROWS, surroundings.braille()).forEach(surroundings.out()::println);
-        }
-    }
-
-    private static void write(LinePlot plot, Path file) {
-        try {
-            PlotFile.write(plot, file);
-        } catch (IOException e) {
-            throw Refused.setup(file.toString(), "the picture could not be written: " + e.getMessage(), "", e);
         }
     }
 }

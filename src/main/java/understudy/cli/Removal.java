@@ -1,6 +1,8 @@
 package understudy.cli;
 
-import java.io.IOException;
+import java.util.Optional;
+import understudy.question.Answers;
+import understudy.question.Question;
 import understudy.refusal.Refused;
 
 /**
@@ -27,19 +29,11 @@ record Removal(String command, String kind, String name, String all) {
         } else if (!surroundings.terminal()) {
             throw new Refused(command + ": nobody is there to be asked", "write " + option + " to remove it for good");
         }
-        surroundings.out().print("This removes " + all + " for good. Type its name to go on: ");
-        surroundings.out().flush();
-        if (!typed(surroundings).equalsIgnoreCase(name)) {
+        String typed = new Person(surroundings, surroundings.out(), "nothing was removed").ask(new Question<>(
+                "This removes " + all + " for good. Type its name to go on:", "What is removed can't be brought back.",
+                new Answers.Words(false, "its name removes it; anything else leaves it"), Optional.empty()), kind);
+        if (!typed.equalsIgnoreCase(name)) {
             throw Refused.setup("nothing was removed", "");
-        }
-    }
-
-    private static String typed(Surroundings surroundings) {
-        try {
-            String line = surroundings.in().readLine();
-            return line == null ? "" : line.strip();
-        } catch (IOException e) {
-            return "";
         }
     }
 }

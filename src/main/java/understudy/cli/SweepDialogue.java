@@ -14,6 +14,8 @@ import understudy.bench.SignalPlan;
 import understudy.bench.SteadySignal;
 import understudy.motion.Travel;
 import understudy.pattern.Profile;
+import understudy.question.Answers;
+import understudy.question.Question;
 import understudy.refusal.Refused;
 import understudy.sweep.SweepInput;
 import understudy.sweep.SweepRow;
@@ -27,6 +29,9 @@ import understudy.wave.Hand;
 final class SweepDialogue {
 
     private static final long TICK_MILLIS = 20;
+    private static final Question<Boolean> AGAIN = goOnOrStop("Press Enter to play again, or type stop:",
+            "What was read before is kept.", "it plays again");
+    private static final Question<Boolean> RETRY = goOnOrStop("Enter or stop:", "The row is not on the disk yet.", "it is written again");
 
     private final TraceTalk talk;
     private final SweepTable log;
@@ -59,11 +64,17 @@ final class SweepDialogue {
             if (!state.isOver()) {
                 String reason = report.end() instanceof PlayerEnd.Lost lost ? lost.reason() : "playing ended";
                 talk.say("The signal is gone: " + reason + ".");
-                if (talk.answer("Press Enter to play again, or type stop: ", () -> false).orElseThrow().equalsIgnoreCase("stop")) {
+                if (talk.ask(AGAIN, () -> false).orElseThrow()) {
                     state = state.after(new SweepInput.Stop(), clock.instant());
                 }
             }
         }
+    }
+
+    private static Question<Boolean> goOnOrStop(String sentence, String why, String goesOn) {
+        return new Question<>(sentence, why, new Answers.Choice<>(List.of(
+                new Answers.Option<>(false, List.of("enter"), "press Enter alone: " + goesOn),
+                new Answers.Option<>(true, List.of("stop"), "ends the sweep here"))), Optional.of(false));
     }
 
     private PlayerReport play() {
@@ -202,7 +213,7 @@ final class SweepDialogue {
             } catch (IOException e) {
                 talk.say(log.file() + " can't be written: " + WholeFile.reason(e) + ". What was typed before is kept. Mend that,"
                         + " then press Enter to try again; or type stop.");
-                if (talk.answer("Enter or stop: ", () -> false).orElseThrow().equalsIgnoreCase("stop")) {
+                if (talk.ask(RETRY, () -> false).orElseThrow()) {
                     state = state.after(new SweepInput.Stop(), clock.instant());
                     return false;
                 }

@@ -3,7 +3,6 @@ package understudy.cli;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.time.format.DateTimeFormatter;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -19,8 +18,6 @@ import understudy.text.WholeFile;
 
 /** The files that a sweep writes: its rows while it goes on, and what came of it. */
 final class SweepFiles {
-
-    private static final DateTimeFormatter STAMP = DateTimeFormatter.ofPattern("yyyyMMdd-HHmmss");
 
     @Option(names = "--csv", paramLabel = "FILE", description = "Keeps the rows in this file, ending in .csv (default: among your own files).")
     private String csv;
@@ -56,17 +53,7 @@ final class SweepFiles {
 
     /** A new one, on the disk when this returns. */
     SweepTable begin(SweptCircuit swept, Surroundings surroundings) {
-        return SweepTable.begin(table.orElseGet(() -> own(swept, surroundings)), swept);
-    }
-
-    private static Path own(SweptCircuit swept, Surroundings surroundings) {
-        Path folder = surroundings.folders().data().resolve("sweeps");
-        String name = swept.id() + "-" + STAMP.withZone(surroundings.clock().getZone()).format(surroundings.clock().instant());
-        Path free = folder.resolve(name + ".csv");
-        for (int number = 2; Files.exists(free); number++) {
-            free = folder.resolve(name + "-" + number + ".csv");
-        }
-        return free;
+        return SweepTable.begin(table.orElseGet(() -> SweepTable.free(surroundings.folders().data(), swept, surroundings.clock())), swept);
     }
 
     boolean draws() {

@@ -6,6 +6,8 @@ import java.util.ArrayList;
 import java.util.List;
 import understudy.quantity.Quantity;
 import understudy.quantity.Unit;
+import understudy.refusal.Refused;
+import understudy.rig.Assessment;
 import understudy.rig.Coupling;
 import understudy.rig.Divider;
 import understudy.rig.Spread;
@@ -86,5 +88,14 @@ public final class WiringDrawing {
     /** @throws IOException when the file can't be written */
     public static void writeSvg(Divider divider, boolean pair, Path file) throws IOException {
         WholeFile.write(WiringSvg.of(new WiringPlan(divider, pair)), file);
+    }
+
+    /** The box of an assessed rig; a failure is a matter of the set-up. */
+    public static void writeOrRefuse(Assessment assessment, Path file) {
+        try {
+            writeSvg(assessment.rig().divider(), assessment.input().differential(), file);
+        } catch (IOException e) {
+            throw Refused.setup(file.toString(), "the drawing could not be written: " + e.getMessage(), "", e);
+        }
     }
 }

@@ -1,6 +1,8 @@
 package understudy.store;
 
 import java.time.Instant;
+import java.time.ZoneId;
+import understudy.reading.DisplayUnit;
 import understudy.reading.Learned;
 import understudy.reading.Limits;
 import understudy.reading.Reading;
@@ -36,5 +38,13 @@ public record LearnedScale(
 
     Scale.Line line() {
         return (Scale.Line) reading.scale();
+    }
+
+    /** From what it was learned, when, and the scale itself. */
+    public String words(ZoneId zone) {
+        DisplayUnit unit = reading.unit();
+        return "learned on vehicle \"" + vehicle + "\" on " + at.atZone(zone).toLocalDate() + " (" + origin + "), "
+                + unit.rounded(perHz.value(), 5) + " for each Hz"
+                + (offset.value() == 0 ? "" : ", " + unit.rounded(offset.value(), 3) + " at 0 Hz");
     }
 }

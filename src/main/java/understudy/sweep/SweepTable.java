@@ -3,7 +3,9 @@ package understudy.sweep;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.Clock;
 import java.time.Instant;
+import java.time.format.DateTimeFormatter;
 import java.time.format.DateTimeParseException;
 import java.util.ArrayList;
 import java.util.List;
@@ -26,6 +28,8 @@ import understudy.trace.Answer;
  * asked for.
  */
 public final class SweepTable {
+
+    private static final DateTimeFormatter STAMP = DateTimeFormatter.ofPattern("yyyyMMdd-HHmmss");
 
     /** Numbers are written with twelve digits. */
     private static final double DIGITS = 1e-9;
@@ -166,5 +170,16 @@ public final class SweepTable {
             }
         }
         return Optional.of(Answer.value(Double.parseDouble(cell)));
+    }
+
+    /** A name among the user's own files that none has yet: circuit and time. */
+    public static Path free(Path data, SweptCircuit swept, Clock clock) {
+        Path folder = data.resolve("sweeps");
+        String name = swept.id() + "-" + STAMP.withZone(clock.getZone()).format(clock.instant());
+        Path free = folder.resolve(name + ".csv");
+        for (int number = 2; Files.exists(free); number++) {
+            free = folder.resolve(name + "-" + number + ".csv");
+        }
+        return free;
     }
 }

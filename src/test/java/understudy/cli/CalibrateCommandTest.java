@@ -126,7 +126,7 @@ class CalibrateCommandTest {
                 .understudy("calibrate", "--meter", "--load", "1 kohm", "--json");
         assertThat(run.exitCode()).as(run.err()).isZero();
         assertThat(run.err()).contains("Press Enter", "A tone of 200 Hz plays at 50 %",
-                "reading: \"half a volt\" is not a voltage", "Now with 1 kohm across the output");
+                "\"half a volt\" is not a voltage", "Now with 1 kohm across the output");
         Map<String, Object> json = JSON.std.mapFrom(run.out());
         Map<?, ?> full = (Map<?, ?>) json.get("fullScaleVolts");
         Map<?, ?> ohms = (Map<?, ?>) json.get("outputOhms");

@@ -151,7 +151,7 @@ class RigCommandTest {
             make;b;--series;1k;--coupling;transformer, inductance|--coupling: "inductance" has no colon in it; write it like "pull-up: 2.2 kohm"
             make;b;--inverted;maybe|--inverted: "maybe" will not do; give yes or no
             make;b;--limit-fault;8 mA|--limit-fault: 8 mA is more than the standard 5 mA; a higher one takes --override-limit and a reason
-            make;b;--override-limit;5 mA to 8 mA|--override-limit: it needs a reason; add --because "...": why this module stands more than the limit, and how you know
+            make;b;--override-limit;5 mA to 8 mA|--override-limit: it needs a reason; add --because REASON: why this module stands more than the limit, and how you know
             make;b;--override-limit;8 mA;--because;x|--override-limit: "8 mA" does not say from what to what; write "1 mA to 2 mA" for normal use, or "5 mA to 12 mA" for a fault
             make;b;--override-limit;4 mA to 8 mA;--because;x|--override-limit: no limit stands at 4 mA; begin with the one that is raised: 1 mA for normal use, or 5 mA for a fault
             make;b;--override-limit;5 mA to 4 mA;--because;x|--override-limit: 4 mA is no higher than 5 mA; lower a limit with --limit-normal or --limit-fault
