@@ -63,6 +63,16 @@ public final class Hookup {
         return named.circuit().flatMap(circuit -> input.map(known -> new Hookup(named, circuit, known)));
     }
 
+    /** The rig on that input; empty without a rig, and when something about them is wrong. */
+    public static Optional<Hookup> maybe(Optional<String> rigName, Optional<String> inputText, Function<String, NamedRig> rig,
+            Refusals problems) {
+        if (rigName.isPresent() && inputText.isEmpty()) {
+            problems.add(Control.RIG, "the volts at the pins depend on the input too", Remedy.of("add ").set(Control.INPUT, "KIND")
+                    .then(", or name the input in the circuit file; ").perform(Deed.LIST_INPUTS, "").then(" lists the kinds"));
+        }
+        return rigName.isPresent() && inputText.isPresent() ? read(rigName.get(), inputText.get(), rig, problems) : Optional.empty();
+    }
+
     public NamedRig rig() {
         return rig;
     }

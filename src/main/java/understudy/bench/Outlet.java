@@ -12,7 +12,9 @@ import understudy.audio.SoundFile;
 import understudy.refusal.Control;
 import understudy.refusal.Location;
 import understudy.refusal.Refusal;
+import understudy.refusal.Refusals;
 import understudy.refusal.Refused;
+import understudy.store.DeviceIdentity;
 import understudy.trace.Job;
 
 /**
@@ -23,6 +25,27 @@ import understudy.trace.Job;
  * @param asked  whether the user said that nothing is to leave the machine; otherwise there is no output
  */
 public record Outlet(Optional<Device> device, Optional<Path> file, boolean asked) {
+
+    /**
+     * The audio output that is meant: the one that the rig's volts hold for, the named one, or the system's own.
+     *
+     * @param name  a part of its name, if one was given
+     * @param ofRig the one that a rig is bound to
+     */
+    public static Optional<Device> device(Optional<String> name, Optional<DeviceIdentity> ofRig, Refusals problems) {
+        Optional<Device> named = name.flatMap(part -> problems.attempt(Location.of(Control.DEVICE), () -> Devices.output(part)));
+        if (ofRig.isEmpty()) {
+            return name.isPresent() ? named : Devices.outputs().stream().findFirst();
+        }
+        Optional<Device> found = ofRig.get().device();
+        if (found.isEmpty()) {
+            problems.add(Control.RIG, "its audio output " + ofRig.get().label() + " is not there", "plug it in, or rehearse silently");
+        } else if (named.isPresent() && !DeviceIdentity.of(named.get()).equals(ofRig.get())) {
+            problems.add(Control.DEVICE, "the rig's volts hold for its own audio output, " + ofRig.get().label(),
+                    "leave it out, or make a rig for this one");
+        }
+        return found;
+    }
 
     /** Whether a signal leaves the machine. */
     public boolean leaves() {

@@ -4,10 +4,7 @@ import java.nio.file.Path;
 import java.util.Optional;
 import picocli.CommandLine.Option;
 import understudy.audio.Device;
-import understudy.audio.Devices;
 import understudy.bench.Outlet;
-import understudy.refusal.Location;
-import understudy.refusal.Refused;
 import understudy.store.DeviceIdentity;
 
 /** The options that say where a signal goes, the same for every command that plays in real time. */
@@ -35,38 +32,8 @@ final class DestinationOptions {
     private Optional<Device> device(Optional<DeviceIdentity> ofRig, Arguments given) {
         if (to != null && deviceName != null) {
             given.problem("--to", "it does not go together with --device", "leave one of them out");
-            return Optional.empty();
-        } else if (to != null) {
-            return Optional.empty();
-        } else if (ofRig.isPresent()) {
-            return deviceOfRig(ofRig.get(), given);
-        } else if (deviceName == null) {
-            return Devices.outputs().stream().findFirst();
         }
-        try {
-            return Optional.of(Devices.output(deviceName));
-        } catch (Refused e) {
-            given.add(Location.named("--device"), e);
-            return Optional.empty();
-        }
-    }
-
-    private Optional<Device> deviceOfRig(DeviceIdentity ofRig, Arguments given) {
-        Optional<Device> found = ofRig.device();
-        if (found.isEmpty()) {
-            given.problem("--rig", "its audio output " + ofRig.label() + " is not there",
-                    "plug it in, or rehearse with --to silent");
-        } else if (deviceName != null) {
-            try {
-                if (!DeviceIdentity.of(Devices.output(deviceName)).equals(ofRig)) {
-                    given.problem("--device", "the rig's volts hold for its own audio output, " + ofRig.label(),
-                            "leave --device out, or make a rig for this one");
-                }
-            } catch (Refused e) {
-                given.add(Location.named("--device"), e);
-            }
-        }
-        return found;
+        return to != null ? Optional.empty() : Outlet.device(Optional.ofNullable(deviceName), ofRig, given);
     }
 
     private Optional<Path> file(Arguments given) {

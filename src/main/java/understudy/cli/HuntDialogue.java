@@ -16,7 +16,9 @@ import understudy.bench.Consent;
 import understudy.bench.Playback;
 import understudy.bench.SignalPlan;
 import understudy.hunt.HuntInput;
+import understudy.hunt.HuntKit;
 import understudy.hunt.HuntSession;
+import understudy.hunt.Injection;
 import understudy.refusal.Refused;
 import understudy.store.Jobs;
 import understudy.trace.Entry;
@@ -34,10 +36,10 @@ final class HuntDialogue {
     private final Surroundings surroundings;
     private final TraceTalk talk;
     private final Jobs jobs;
-    private final TraceEquipment equipment;
+    private final HuntKit equipment;
     private HuntSession session;
 
-    HuntDialogue(Surroundings surroundings, TraceTalk talk, Jobs jobs, TraceEquipment equipment, HuntSession session) {
+    HuntDialogue(Surroundings surroundings, TraceTalk talk, Jobs jobs, HuntKit equipment, HuntSession session) {
         this.surroundings = surroundings;
         this.talk = talk;
         this.jobs = jobs;
@@ -103,7 +105,7 @@ final class HuntDialogue {
 
     /** From Enter to what the display shows. */
     private void play(boolean onReference) {
-        TraceSignal signal = equipment.signal(onReference);
+        Injection signal = equipment.injection(onReference);
         AtomicReference<Hand> hand = signal.plan().hand();
         Optional<Path> file = equipment.outlet().file().map(this::numbered);
         Destination destination = file.map(into -> equipment.outlet().into(into).destination(signal.plan(), OptionalInt.empty()))

@@ -1,7 +1,6 @@
 package understudy.cli;
 
 import java.util.List;
-import java.util.Map;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
@@ -9,7 +8,6 @@ import understudy.store.JobLine;
 import understudy.store.Jobs;
 import understudy.store.Store;
 import understudy.text.Json;
-import understudy.text.Table;
 import understudy.view.JobText;
 
 /** Lists jobs, and finds them. */
@@ -29,7 +27,6 @@ final class JobsListCommand extends HouseCommand {
 
     private static final int USUAL = 50;
     private static final int MOST = 1_000_000;
-    private static final int VEHICLE_LETTERS = 24;
 
     @Parameters(
             paramLabel = "WORD",
@@ -59,7 +56,7 @@ final class JobsListCommand extends HouseCommand {
             String asked = String.join(" ", words);
             List<JobLine> lines = store.jobs().search(asked, all, wanted);
             if (json) {
-                surroundings.out().println(Json.text(Json.map("jobs", lines.stream().map(JobsListCommand::json).toList())));
+                surroundings.out().println(Json.text(JobText.listed(lines)));
             } else if (lines.isEmpty()) {
                 surroundings.out().println(none(store.jobs()));
             } else {
@@ -70,10 +67,7 @@ final class JobsListCommand extends HouseCommand {
     }
 
     private void print(List<JobLine> lines, int count) {
-        Table table = new Table();
-        lines.forEach(line -> table.row(JobText.oneLine(line.name()), JobText.minutes(line.changed()),
-                JobText.clipped(line.vehicle(), VEHICLE_LETTERS), line.state() + (line.archived() ? " (archived)" : "")));
-        table.lines().forEach(surroundings.out()::println);
+        JobText.table(lines).forEach(surroundings.out()::println);
         if (count > lines.size()) {
             surroundings.out().println("and " + (count - lines.size()) + " more; add words to search for, or --most " + count);
         }
@@ -86,11 +80,5 @@ final class JobsListCommand extends HouseCommand {
         }
         String which = words.isEmpty() ? "There is no job that is not archived" : "No job has all these words";
         return which + (all ? "." : "; --all looks among the archived ones too.");
-    }
-
-    private static Map<String, Object> json(JobLine line) {
-        return Json.map("name", line.name(), "begun", line.begun().toString(), "changed", line.changed().toString(),
-                "vehicle", line.vehicle(), "complaint", line.complaint(), "who", line.who(), "circuit", line.circuitTitle(),
-                "events", line.events(), "state", line.state(), "closed", line.closed(), "archived", line.archived());
     }
 }

@@ -4,6 +4,7 @@ import java.util.List;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Option;
 import understudy.store.NamedRig;
+import understudy.store.RigWords;
 import understudy.store.Store;
 import understudy.text.Json;
 import understudy.text.Table;
@@ -36,7 +37,7 @@ final class RigListCommand extends HouseCommand {
                 surroundings.out().println("There is no rig yet; make one with 'understudy rig make NAME'.");
             } else {
                 Table table = new Table();
-                rigs.forEach(rig -> table.row(rig.name(), RigText.output(rig), RigText.divider(rig)));
+                rigs.forEach(rig -> table.row(rig.name(), RigWords.output(rig), RigWords.divider(rig)));
                 table.lines().forEach(surroundings.out()::println);
             }
         }

@@ -56,14 +56,4 @@ final class SteadyOptions {
     String again() {
         return place.again() + (fit ? " --fit" : "") + (rate == null ? "" : " --rate \"" + rate + "\"");
     }
-
-    /** The rig on that input; empty without a rig, and when something about them is wrong. */
-    static Optional<Hookup> hookup(Optional<String> rig, Optional<String> input, Surroundings surroundings, Arguments given) {
-        if (rig.isPresent() && input.isEmpty()) {
-            given.problem("--rig", "the volts at the pins depend on the input too", "add --input KIND, or name the input in the"
-                    + " circuit file; 'understudy input' lists the kinds");
-        }
-        return rig.isPresent() && input.isPresent()
-                ? Hookup.read(rig.get(), input.get(), surroundings::rig, given) : Optional.empty();
-    }
 }

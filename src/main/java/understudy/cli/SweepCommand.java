@@ -130,7 +130,7 @@ final class SweepCommand extends HouseCommand {
         if (steady.rig().isEmpty() && steady.input().isPresent()) {
             given.problem("--input", "it says nothing without a rig", "add --rig NAME, or leave it out");
         }
-        return SteadyOptions.hookup(steady.rig(), steady.input().or(swept::input), surroundings, given);
+        return Hookup.maybe(steady.rig(), steady.input().or(swept::input), surroundings::rig, given);
     }
 
     /** Whether the user left, so that nothing more can be asked. */

@@ -10,7 +10,10 @@ import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
+import understudy.bench.Agreement;
+import understudy.bench.Outlet;
 import understudy.hunt.HuntBeginning;
+import understudy.hunt.HuntKit;
 import understudy.hunt.HuntSession;
 import understudy.reading.Reading;
 import understudy.refusal.Refused;
@@ -20,6 +23,7 @@ import understudy.trace.CircuitFiles;
 import understudy.trace.Entry;
 import understudy.trace.Hunt;
 import understudy.trace.Step;
+import understudy.trace.Subjects;
 import understudy.view.HuntText;
 import understudy.view.PlanText;
 
@@ -67,7 +71,7 @@ final class TraceCommand extends HouseCommand {
     private boolean learned;
 
     @Mixin
-    private TraceEquipment.Options equipment;
+    private SteadyOptions equipment;
 
     TraceCommand(Surroundings surroundings) {
         super(surroundings);
@@ -92,7 +96,7 @@ final class TraceCommand extends HouseCommand {
     private int begin() {
         List<String> said = new ArrayList<>();
         TraceStart start = start(said);
-        TraceEquipment chosen = equipment.forNew(start.suspect(), start.reference(), surroundings);
+        HuntKit chosen = kit(equipment.rig(), equipment.input().or(start.suspect().circuit()::input), start.suspect(), start.reference());
         try (Store store = surroundings.store(); TraceTalk talk = new TraceTalk(surroundings)) {
             chosen.words().forEach(talk::say);
             said.forEach(talk::say);
@@ -144,19 +148,35 @@ final class TraceCommand extends HouseCommand {
                 throw new Refused("--resume: job \"" + hunt.job().name() + "\" is closed", "'understudy report \"" + hunt.job().name()
                         + "\"' writes its report");
             }
-            TraceEquipment chosen = equipment.forBegun(hunt.job().equipment(), hunt.subjects().suspect(),
-                    hunt.subjects().reference(), surroundings);
+            HuntKit chosen = kit(hunt.job().equipment().rig(), hunt.job().equipment().input(),
+                    hunt.subjects().suspect(), hunt.subjects().reference());
             chosen.words().forEach(talk::say);
             talk.lines(new HuntText(hunt).where());
-            if (!hunt.job().equipment().words().contains(chosen.way())) {
-                hunt = store.jobs().add(hunt, surroundings.clock().instant(), new Entry.Noted("from here on: " + chosen.way()));
+            if (!hunt.job().equipment().words().contains(chosen.words().get(0))) {
+                hunt = store.jobs().add(hunt, surroundings.clock().instant(), new Entry.Noted("from here on: " + chosen.words().get(0)));
             }
             return lead(session(hunt, chosen, true, talk, store), talk);
         }
     }
 
-    private HuntDialogue session(Hunt hunt, TraceEquipment chosen, boolean again, TraceTalk talk, Store store) {
-        return new HuntDialogue(surroundings, talk, store.jobs(), chosen, HuntSession.of(hunt, chosen.forHunt(again)));
+    private HuntKit kit(Optional<String> rig, Optional<String> input, Subjects.Subject suspect, Optional<Subjects.Subject> reference) {
+        if (resumed != null && (equipment.rig().isPresent() || equipment.input().isPresent())) {
+            throw new Refused("--resume: rig and input stay those that the job was begun with", "leave --rig and --input out");
+        }
+        Arguments given = new Arguments();
+        HuntKit.Request asked = new HuntKit.Request(rig, input, equipment.fit(), equipment.rateHz(given), equipment.askedRateHz(given));
+        given.refuse();
+        try (Store store = surroundings.store()) {
+            return HuntKit.of(asked, suspect, reference, store, (hookup, problems) -> {
+                Outlet outlet = equipment.place(hookup, given);
+                given.list().forEach(problems::add);
+                return outlet;
+            });
+        }
+    }
+
+    private HuntDialogue session(Hunt hunt, HuntKit chosen, boolean again, TraceTalk talk, Store store) {
+        return new HuntDialogue(surroundings, talk, store.jobs(), chosen, HuntSession.of(hunt, chosen.equipment(new Agreement(surroundings.folders().settings()), again)));
     }
 
     private int lead(HuntDialogue session, TraceTalk talk) {

@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import understudy.hunt.HuntBeginning;
+import understudy.hunt.HuntKit;
 import understudy.reading.Reading;
 import understudy.refusal.Refused;
 import understudy.store.Store;
@@ -51,7 +52,7 @@ final class TraceStart {
      *
      * @param known what the command line says of it
      */
-    Hunt begin(Map<HuntBeginning.Item, String> known, TraceEquipment equipment, TraceTalk talk, Store store, Surroundings surroundings) {
+    Hunt begin(Map<HuntBeginning.Item, String> known, HuntKit equipment, TraceTalk talk, Store store, Surroundings surroundings) {
         Circuit circuit = suspect().circuit();
         talk.gap();
         talk.lines(Paragraph.lines(circuit.title()));

@@ -19,6 +19,7 @@ import understudy.rig.PulledUpInput;
 import understudy.rig.ReluctorInput;
 import understudy.rig.State;
 import understudy.rig.StateReport;
+import understudy.store.RigWords;
 import understudy.text.Json;
 import understudy.text.Paragraph;
 import understudy.text.Table;
@@ -48,8 +49,8 @@ public final class DividerText {
         InputKind kind = input.kind();
         lines.addAll(Paragraph.lines("input: ", "  ", kind.label() + ", " + NamedInput.words(input.input())));
         lines.addAll(Paragraph.lines("  ", "  ", kind.source()));
-        lines.addAll(Paragraph.lines("output: ", "  ", RigText.output(assessment.rig().output(), calibrated) + "; "
-                + RigText.outputParts(assessment.rig().output())));
+        lines.addAll(Paragraph.lines("output: ", "  ", RigWords.output(assessment.rig().output(), calibrated) + "; "
+                + RigWords.outputParts(assessment.rig().output())));
         lines.add("");
         lines.addAll(WiringDrawing.parts(assessment.rig().divider(), assessment.input().differential(), watts()));
         lines.add("");

@@ -8,6 +8,7 @@ import java.util.List;
 import java.util.Locale;
 import understudy.store.JobLine;
 import understudy.text.Paragraph;
+import understudy.text.Table;
 import understudy.trace.EventWords;
 import understudy.trace.Hunt;
 import understudy.trace.Job;
@@ -18,6 +19,8 @@ import understudy.trace.Unproven;
 
 /** A job in words. */
 public final class JobText {
+
+    private static final int VEHICLE_LETTERS = 24;
 
     private static final DateTimeFormatter MINUTES =
             DateTimeFormatter.ofPattern("yyyy-MM-dd HH:mm 'UTC'").withZone(ZoneOffset.UTC);
@@ -107,5 +110,24 @@ public final class JobText {
             return "close the job; the repair is proven.";
         }
         return "nothing; the job is closed.";
+    }
+
+    private record Listed(String name, Instant begun, Instant changed, String vehicle, String complaint, String who, String circuit,
+            int events, String state, boolean closed, boolean archived) {}
+
+    private record Jobs(List<Listed> jobs) {}
+
+    /** Jobs as a table, a line each. */
+    public static List<String> table(List<JobLine> jobs) {
+        Table table = new Table();
+        jobs.forEach(job -> table.row(oneLine(job.name()), minutes(job.changed()), clipped(job.vehicle(), VEHICLE_LETTERS),
+                job.state() + (job.archived() ? " (archived)" : "")));
+        return table.lines();
+    }
+
+    /** The same for scripts. */
+    public static Object listed(List<JobLine> jobs) {
+        return new Jobs(jobs.stream().map(job -> new Listed(job.name(), job.begun(), job.changed(), job.vehicle(), job.complaint(),
+                job.who(), job.circuitTitle(), job.events(), job.state(), job.closed(), job.archived())).toList());
     }
 }

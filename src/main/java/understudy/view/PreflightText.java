@@ -21,6 +21,7 @@ import understudy.refusal.Wording;
 import understudy.rig.Amounts;
 import understudy.rig.NamedInput;
 import understudy.store.NamedRig;
+import understudy.store.RigWords;
 import understudy.text.Json;
 import understudy.text.Paragraph;
 import understudy.text.Table;
@@ -54,7 +55,7 @@ public final class PreflightText {
         List<String> lines = new ArrayList<>();
         lines.add(title());
         lines.addAll(Paragraph.lines("Input: ", "  ", NamedInput.words(input.input()) + ". " + input.kind().source()));
-        lines.addAll(Paragraph.lines("Rig: ", "  ", RigText.output(rig) + "; " + RigText.divider(rig)));
+        lines.addAll(Paragraph.lines("Rig: ", "  ", RigWords.output(rig) + "; " + RigWords.divider(rig)));
         lines.addAll(Paragraph.lines("Played: ", "  ", played()));
         lines.add("");
         lines.addAll(Paragraph.lines("It " + found.summary() + "."));

@@ -17,6 +17,7 @@ import understudy.rig.Spread;
 import understudy.store.Calibration;
 import understudy.store.DeviceIdentity;
 import understudy.store.NamedRig;
+import understudy.store.RigWords;
 import understudy.text.Json;
 import understudy.text.Table;
 
@@ -32,9 +33,9 @@ public final class RigText {
         Table table = new Table()
                 .row("rig", rig.name())
                 .row("device", rig.device().map(DeviceIdentity::label).orElse("any"))
-                .row("output", output(rig))
-                .row("", outputParts(rig.output()))
-                .row("divider", divider(rig))
+                .row("output", RigWords.output(rig))
+                .row("", RigWords.outputParts(rig.output()))
+                .row("divider", RigWords.divider(rig))
                 .row("lead", Amounts.print(rig.lead().ohms(), Unit.OHM) + " each wire")
                 .row("limits", rig.limits().words());
         if (!rig.notes().isEmpty()) {
@@ -42,38 +43,6 @@ public final class RigText {
         }
         table.row("made", day(rig.created()) + (rig.changed().equals(rig.created()) ? "" : ", changed " + day(rig.changed())));
         return table.lines();
-    }
-
-    public static String output(NamedRig rig) {
-        return output(rig.output(), rig.calibrated());
-    }
-
-    public static String output(AudioOutput output, boolean calibrated) {
-        String how = calibrated ? ", calibrated" : output.equals(AudioOutput.NOMINAL) ? ", assumed: not calibrated"
-                : ", as given: not calibrated";
-        return "full scale " + Amounts.print(output.fullScaleVolts(), Unit.VOLT) + " peak" + how
-                + (output.inverted() ? "; turns the signal upside down" : "");
-    }
-
-    public static String outputParts(AudioOutput output) {
-        return Amounts.print(output.outputOhms(), Unit.OHM) + ", " + output.couplingFarads()
-                .map(farads -> "through " + Amounts.print(farads, Unit.FARAD)).orElse("no capacitor")
-                + ", " + Amounts.print(output.popVolts(), Unit.VOLT) + " step at power-up";
-    }
-
-    public static String divider(NamedRig rig) {
-        return rig.divider().map(RigText::words).orElse("not built yet");
-    }
-
-    public static String words(Divider divider) {
-        String coupling = "";
-        if (divider.coupling() instanceof Coupling.Capacitor capacitor) {
-            coupling = ", capacitor " + Amounts.print(capacitor.farads(), Unit.FARAD);
-        } else if (divider.coupling() instanceof Coupling.Transformer transformer) {
-            coupling = ", transformer " + transformer.turns() + " of " + Amounts.print(transformer.henries(), Unit.HENRY);
-        }
-        return "series " + Amounts.print(divider.seriesOhms(), Unit.OHM) + ", "
-                + divider.shuntOhms().map(shunt -> "shunt " + Amounts.print(shunt, Unit.OHM)).orElse("no shunt") + coupling;
     }
 
     public static List<String> history(List<Calibration> calibrations) {

@@ -1,4 +1,4 @@
-package understudy.cli;
+package understudy.hunt;
 
 import java.util.List;
 import java.util.Optional;
@@ -10,9 +10,9 @@ import understudy.bench.Hookup;
 import understudy.bench.Outlet;
 import understudy.bench.SignalPlan;
 import understudy.bench.SteadySignal;
-import understudy.hunt.HuntSignal;
+import understudy.quantity.Quantity;
+import understudy.quantity.Unit;
 import understudy.trace.Subjects.Subject;
-import understudy.view.SignalWords;
 
 /**
  * The signal of one circuit, ready to be injected: healthy, at the circuit's speed, its one output on the first channel.
@@ -21,20 +21,20 @@ import understudy.view.SignalWords;
  * @param destination where it goes
  * @param subject     whose it is
  */
-record TraceSignal(SignalPlan plan, Destination destination, Subject subject) {
+public record Injection(SignalPlan plan, Destination destination, Subject subject) {
 
     /** @throws understudy.refusal.Refused for what {@code play} would refuse, too */
-    static TraceSignal of(Subject subject, Optional<Hookup> hookup, boolean fit, int rateHz, OptionalInt askedRateHz, Outlet outlet) {
+    static Injection of(Subject subject, Optional<Hookup> hookup, boolean fit, int rateHz, OptionalInt askedRateHz, Outlet outlet) {
         SignalPlan asked = SignalPlan.steady(subject.pattern(), subject.output(), subject.speedHz(), rateHz, hookup, fit);
         SteadySignal steady = SteadySignal.of(asked, askedRateHz, outlet);
-        return new TraceSignal(steady.plan(), steady.destination(), subject);
+        return new Injection(steady.plan(), steady.destination(), subject);
     }
 
-    HuntSignal forHunt(Outlet outlet, Agreement agreement) {
+    HuntSignal signal(Outlet outlet, Agreement agreement) {
         double speedHz = plan.startHz();
         double frequencyHz = subject.frequencyHz(speedHz);
         return new HuntSignal(speedHz, frequencyHz, subject.expected(speedHz), plan.alternatingVolts(),
-                plan.pattern().speed().print(speedHz) + ", " + SignalWords.hertz(frequencyHz),
+                plan.pattern().speed().print(speedHz) + ", " + new Quantity(frequencyHz, Unit.HERTZ).rounded(4),
                 outlet.leaves() ? Consent.of(plan, true, agreement).toRead() : List.of());
     }
 }
