@@ -14,6 +14,7 @@ import understudy.refusal.Location;
 import understudy.refusal.Refusal;
 import understudy.refusal.Refusals;
 import understudy.refusal.Refused;
+import understudy.refusal.Remedy;
 import understudy.store.DeviceIdentity;
 import understudy.trace.Job;
 
@@ -39,7 +40,8 @@ public record Outlet(Optional<Device> device, Optional<Path> file, boolean asked
         }
         Optional<Device> found = ofRig.get().device();
         if (found.isEmpty()) {
-            problems.add(Control.RIG, "its audio output " + ofRig.get().label() + " is not there", "plug it in, or rehearse silently");
+            problems.add(Control.RIG, "its audio output " + ofRig.get().label() + " is not there",
+                    Remedy.of("plug it in, or rehearse with ").set(Control.DESTINATION, "silent"));
         } else if (named.isPresent() && !DeviceIdentity.of(named.get()).equals(ofRig.get())) {
             problems.add(Control.DEVICE, "the rig's volts hold for its own audio output, " + ofRig.get().label(),
                     "leave it out, or make a rig for this one");

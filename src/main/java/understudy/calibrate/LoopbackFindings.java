@@ -2,10 +2,12 @@ package understudy.calibrate;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import understudy.measure.ChainResponse;
 import understudy.measure.SineFit;
-import understudy.rig.Spread;
 import understudy.refusal.Refused;
+import understudy.rig.AudioOutput;
+import understudy.rig.Spread;
 
 /**
  * What one patch cable from output to input tells about both together. Volts stay unknown unless the
@@ -42,6 +44,9 @@ public record LoopbackFindings(
         List<Double> harmonicsDb,
         List<Point> points,
         List<Interference> interference) {
+
+    /** A sweep from 1 Hz sees no corner below. */
+    public static final double LEAST_CORNER_HZ = 0.3;
 
     /** 0.01 dB, which the fit of a sweep keeps. */
     private static final double GAIN_TOLERANCE = 0.00115;
@@ -129,5 +134,22 @@ public record LoopbackFindings(
     private static double told(ChainResponse response, TestProgram program, int order, double hz) {
         boolean told = hz >= LEAST_DISTORTION_HZ && order * hz <= LoopbackAnalysis.TOLD_PART * program.sweep().toHz();
         return told ? response.harmonicDb(order, hz) : Double.NaN;
+    }
+
+    /**
+     * The output as it is known now. Its resistance stays as it was, and volts if nobody knows the input's; what a cable shows
+     * replaces the rest.
+     *
+     * @param before    what it was taken for until now
+     * @param volts     full scale, peak, if it is known
+     * @param inputOhms of the input at the other end of the cable
+     */
+    public AudioOutput output(AudioOutput before, Optional<Spread> volts, Spread inputOhms) {
+        double aroundOhms = before.outputOhms().nominal() + inputOhms.nominal();
+        // no corner: none at all if it was thought so, else a capacitor of at least so many farads
+        Optional<Spread> coupling = cornerHz() >= LEAST_CORNER_HZ || before.couplingFarads().isPresent()
+                ? Optional.of(new Spread(AudioOutput.couplingFarads(Math.max(cornerHz(), LEAST_CORNER_HZ), aroundOhms),
+                        inputOhms.tolerance())) : Optional.empty();
+        return new AudioOutput(volts.orElse(before.fullScaleVolts()), before.outputOhms(), coupling, inverted(), before.popVolts());
     }
 }

@@ -1,6 +1,8 @@
 package understudy.cli;
 
 import java.util.Locale;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 import understudy.refusal.Control;
 import understudy.refusal.Deed;
 import understudy.refusal.Refusal;
@@ -10,9 +12,35 @@ import understudy.refusal.Wording;
 /** The command line's words for what the rooms below name as values: options for controls, commands for deeds. */
 final class CommandWords implements Wording {
 
+    private static final String NAME = "understudy";
+    /** The name where a command begins: at a line's beginning, behind blanks, a quote or a bracket, before a command's word. */
+    private static final Pattern COMMAND = Pattern.compile("(?m)(?<=^|^ {1,8}|['`(:] ?|Usage: )understudy(?= [-a-z\\[A-Z])");
     private static final Wording WORDING = new CommandWords();
 
+    /** How the program was called; one process is called one way. */
+    private static volatile String program = NAME;
+
     private CommandWords() {}
+
+    /** Sets how this process was called, so that a command can be typed as it is printed. */
+    static void calledAs(String typed) {
+        program = quoted(typed);
+    }
+
+    /** How the program is called. */
+    static String program() {
+        return program;
+    }
+
+    /** A command as it is typed, in the quotes in which a sentence names it. */
+    static String command(String words) {
+        return "'" + program + " " + words + "'";
+    }
+
+    /** Text in which the program has its own name, with commands as they are typed here. */
+    static String asTyped(String text) {
+        return program.equals(NAME) ? text : COMMAND.matcher(text).replaceAll(Matcher.quoteReplacement(program));
+    }
 
     static Wording wording() {
         return WORDING;
@@ -32,6 +60,7 @@ final class CommandWords implements Wording {
             case TABLE -> "--csv";
             case OUTPUTS -> "--output";
             case PAIRS -> "--learn";
+            case DESTINATION -> "--to";
             default -> "--" + control.name().toLowerCase(Locale.ROOT).replace('_', '-');
         };
     }
@@ -46,9 +75,14 @@ final class CommandWords implements Wording {
         return value.matches("[\\w./%=+:@,-]+") ? value : inQuotes(value);
     }
 
-    /** In double quotes, with what a shell would read there escaped. */
+    /** In quotes, so that a shell, an interactive one too, reads it as it was meant. */
     static String inQuotes(String value) {
-        return '"' + value.replaceAll("[\"\\\\$`]", "\\\\$0") + '"';
+        return value.matches("[^\"\\\\$`!]*") ? '"' + value + '"' : "'" + value.replace("'", "'\\''") + "'";
+    }
+
+    /** A name where a command takes one, even if it looks like an option. */
+    static String named(String value) {
+        return (value.startsWith("-") ? "-- " : "") + inQuotes(value);
     }
 
     @Override
@@ -66,6 +100,6 @@ final class CommandWords implements Wording {
             case CALIBRATE_BY_CABLE -> "calibrate --loopback";
             case EXPORT_JOB -> "jobs export";
         };
-        return "'understudy " + command + "'";
+        return command(command);
     }
 }

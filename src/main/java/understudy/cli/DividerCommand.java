@@ -135,7 +135,7 @@ final class DividerCommand extends HouseCommand {
             picture.ifPresent(file -> surroundings.out().println("drawn in " + file));
             if (save) {
                 surroundings.out().println("kept in rig " + rig.get().name() + "; if you build it otherwise, say so with");
-                surroundings.out().println("'understudy rig edit " + rig.get().name() + "'");
+                surroundings.out().println(CommandWords.command("rig edit " + CommandWords.quoted(rig.get().name())));
             }
         }
         return Main.FINE;

@@ -1,10 +1,8 @@
 package understudy.cli;
 
-import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.InvalidPathException;
 import java.nio.file.Path;
-import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.Callable;
 import java.util.function.Predicate;
@@ -17,7 +15,6 @@ import understudy.guide.Guide;
 import understudy.guide.GuideHtml;
 import understudy.guide.Page;
 import understudy.refusal.Refused;
-import understudy.text.Nearest;
 import understudy.text.Paragraph;
 import understudy.view.PageText;
 
@@ -64,17 +61,17 @@ final class GuideCommand implements Callable<Integer> {
 
     @Override
     public Integer call() {
-        Optional<Page> page = Optional.ofNullable(pageName).map(GuideCommand::find);
+        Optional<Page> page = Optional.ofNullable(pageName).map(Guide::page);
         if (htmlFolder != null) {
             if (pageName != null || inBrowser) {
                 throw new Refused("--html: it writes all pages, and shows none", "give it alone");
             }
             Path folder = folder(htmlFolder);
-            write(folder);
+            GuideHtml.writeOrRefuse(folder);
             surroundings.out().println(Guide.names().size() + " pages written; begin with " + GuideHtml.file(folder, GuideHtml.INDEX));
         } else if (inBrowser) {
             Path folder = surroundings.folders().state().resolve("guide");
-            write(folder);
+            GuideHtml.writeOrRefuse(folder);
             Path file = GuideHtml.file(folder, page.map(Page::name).orElse(GuideHtml.INDEX)).toAbsolutePath();
             surroundings.out().println(browser.test(file)
                     ? "shown in the browser: " + file
@@ -87,15 +84,6 @@ final class GuideCommand implements Callable<Integer> {
         return Main.FINE;
     }
 
-    private static Page find(String name) {
-        return Guide.find(name).orElseThrow(() -> {
-            List<String> near = Nearest.to(name, Guide.names());
-            return new Refused("guide: there is no page '" + name + "'", (near.isEmpty()
-                    ? "the pages are " + String.join(", ", Guide.names())
-                    : "did you mean " + String.join(" or ", near.subList(0, Math.min(2, near.size()))) + "?"));
-        });
-    }
-
     private void list() {
         int width = Guide.names().stream().mapToInt(String::length).max().orElse(0);
         for (Page page : Guide.pages()) {
@@ -103,14 +91,14 @@ final class GuideCommand implements Callable<Integer> {
                     .forEach(surroundings.out()::println);
         }
         surroundings.out().println();
-        surroundings.out().println("'understudy guide " + Guide.names().get(0) + "' is the first; read it before you connect anything.");
+        surroundings.out().println(CommandWords.command("guide " + Guide.names().get(0)) + " is the first; read it before you connect anything.");
     }
 
     private void show(Page page) {
         PageText.lines(page, surroundings.colour()).forEach(surroundings.out()::println);
         Guide.after(page).ifPresent(next -> {
             surroundings.out().println();
-            surroundings.out().println("Next: 'understudy guide " + next + "'");
+            surroundings.out().println("Next: " + CommandWords.command("guide " + next));
         });
     }
 
@@ -123,18 +111,6 @@ final class GuideCommand implements Callable<Integer> {
             throw new Refused("--html: " + folder + " is a file", "give the name of a folder");
         } catch (InvalidPathException e) {
             throw new Refused("--html: \"" + name + "\" is no name for a folder", "give another one");
-        }
-    }
-
-    private static void write(Path folder) {
-        try {
-            Optional<Path> foreign = GuideHtml.foreign(folder);
-            if (foreign.isPresent()) {
-                throw new Refused(foreign.get() + " is there already, and is no page of the guide", "give another folder, or move it away");
-            }
-            GuideHtml.write(folder);
-        } catch (IOException e) {
-            throw Refused.setup(folder + ": the pages could not be written: " + e, "give a folder that you may write to", e);
         }
     }
 }

@@ -67,7 +67,7 @@ final class JobsListCommand extends HouseCommand {
     }
 
     private void print(List<JobLine> lines, int count) {
-        JobText.table(lines).forEach(surroundings.out()::println);
+        JobText.table(lines, surroundings.times()).forEach(surroundings.out()::println);
         if (count > lines.size()) {
             surroundings.out().println("and " + (count - lines.size()) + " more; add words to search for, or --most " + count);
         }
@@ -76,7 +76,7 @@ final class JobsListCommand extends HouseCommand {
     private String none(Jobs jobs) {
         int archived = jobs.count("", true);
         if (archived == 0) {
-            return "There is no job yet; begin one with 'understudy trace CIRCUIT'.";
+            return "There is no job yet; begin one with " + CommandWords.command("trace CIRCUIT") + ".";
         }
         String which = words.isEmpty() ? "There is no job that is not archived" : "No job has all these words";
         return which + (all ? "." : "; --all looks among the archived ones too.");

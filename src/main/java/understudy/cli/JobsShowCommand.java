@@ -26,7 +26,7 @@ final class JobsShowCommand extends HouseCommand {
     public Integer call() {
         try (Store store = surroundings.store()) {
             Hunt hunt = Hunt.of(store.jobs().find(name));
-            new JobText(hunt).lines(store.jobs().line(name)).forEach(surroundings.out()::println);
+            new JobText(hunt, surroundings.times()).lines(store.jobs().line(name)).forEach(surroundings.out()::println);
         }
         return Main.FINE;
     }

@@ -77,19 +77,7 @@ final class LoopbackSession {
             PlotFile.writeOrRefuse(text.plot(), plot);
         }
         return new Result(text.lines(), text.json(surroundings.clock().instant()), failure(found.interference()), text.values(),
-                proven(found, volts));
-    }
-
-    /** Its resistance stays as it was, and volts if nobody knows the input's; what a cable tells replaces the rest. */
-    private AudioOutput proven(LoopbackFindings found, Optional<Spread> volts) {
-        double aroundOhms = before.outputOhms().nominal() + asked.ohms().nominal();
-        boolean corner = found.cornerHz() >= LoopbackText.LEAST_CORNER_HZ;
-        // no corner: none at all if it was thought so, else a capacitor of at least so many farads
-        Optional<Spread> coupling = corner || before.couplingFarads().isPresent()
-                ? Optional.of(new Spread(AudioOutput.couplingFarads(Math.max(found.cornerHz(), LoopbackText.LEAST_CORNER_HZ),
-                        aroundOhms), asked.ohms().tolerance()))
-                : Optional.empty();
-        return new AudioOutput(volts.orElse(before.fullScaleVolts()), before.outputOhms(), coupling, found.inverted(), before.popVolts());
+                found.output(before, volts, asked.ohms()));
     }
 
     private static Optional<String> failure(List<Interference> interference) {

@@ -7,6 +7,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.ZoneOffset;
 import java.time.format.DateTimeFormatter;
+import java.util.Arrays;
 import java.util.Collection;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -75,6 +76,8 @@ public final class Main {
 
     /** Runs one command and gives its exit code; nothing escapes but what the surroundings saw. */
     static int run(Surroundings surroundings, String... args) {
+        CommandWords.calledAs(surroundings.env().getOrDefault("UNDERSTUDY_CALLED", "understudy"));
+        Paragraph.fit(surroundings.columns());
         try {
             return commandLine(surroundings, args).execute(args);
         } catch (Throwable e) {
@@ -93,7 +96,7 @@ public final class Main {
     /** The one command that is asked for by name, since reading the declarations of all would take longer than most run. */
     private static CommandLine commandLine(Surroundings surroundings, String[] args) {
         Function<Surroundings, Object> asked = args.length == 0 ? null : COMMANDS.get(args[0]);
-        return asked == null || args[0].equals(COMPLETION)
+        return asked == null || args[0].equals(COMPLETION) && args.length == 1
                 ? commandLine(surroundings)
                 : commandLine(surroundings, List.of(asked));
     }
@@ -104,7 +107,9 @@ public final class Main {
         root.setOut(surroundings.out());
         root.setErr(surroundings.err());
         root.setColorScheme(CommandLine.Help.defaultColorScheme(surroundings.colour() ? Ansi.ON : Ansi.OFF));
-        root.setUsageHelpWidth(Paragraph.WIDTH);
+        root.setUsageHelpWidth(Paragraph.width());
+        root.setCommandName(CommandWords.program());
+        asTyped(root);
         root.setParameterExceptionHandler((problem, args) -> {
             Complaint.of(problem).forEach(surroundings.err()::println);
             return BAD_INPUT;
@@ -117,6 +122,13 @@ public final class Main {
             return defect(exception, surroundings);
         });
         return root;
+    }
+
+    /** Examples in the help can be typed as they stand. */
+    private static void asTyped(CommandLine command) {
+        CommandLine.Model.UsageMessageSpec usage = command.getCommandSpec().usageMessage();
+        usage.footer(Arrays.stream(usage.footer()).map(CommandWords::asTyped).toArray(String[]::new));
+        command.getSubcommands().values().forEach(Main::asTyped);
     }
 
     private static int defect(Throwable e, Surroundings surroundings) {

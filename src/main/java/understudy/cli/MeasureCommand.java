@@ -178,7 +178,7 @@ final class MeasureCommand extends HouseCommand {
     private Optional<Path> file(Arguments given) {
         if (fileName == null && deviceName == null) {
             given.problem("measure", "there is nothing to measure", "give a file ending in .wav, or --device with the name of an"
-                    + " audio input ('understudy devices' lists them)");
+                    + " audio input (" + CommandWords.command("devices") + " lists them)");
         } else if (fileName != null && deviceName != null) {
             given.problem("--device", "it does not go together with a file", "leave one of them out");
         } else if (fileName != null) {

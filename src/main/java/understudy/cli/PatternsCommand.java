@@ -37,7 +37,7 @@ final class PatternsCommand extends HouseCommand {
                     + PatternText.range(pattern.speed()));
         }
         surroundings.out().println();
-        surroundings.out().println("'understudy show " + patterns.get(0).id() + "' tells more about one of them.");
+        surroundings.out().println(CommandWords.command("show " + patterns.get(0).id()) + " shows more about one of them.");
         return Main.FINE;
     }
 

@@ -13,6 +13,7 @@ import org.jline.utils.Signals;
 import understudy.audio.PlayerReport;
 import understudy.bench.LiveHand;
 import understudy.bench.Playback;
+import understudy.bench.SpeedEntry;
 import understudy.refusal.Refused;
 import understudy.text.Paragraph;
 import understudy.view.StatusLine;
@@ -130,7 +131,7 @@ final class PlaySession {
     private void show(Terminal terminal) {
         String line = entry.line().orElseGet(() -> status.text(playback.speedHz(), hand.now(), playback.status()));
         // a full last column would wrap, and the next rewriting would start one line too low
-        int room = terminal.getWidth() > 1 ? terminal.getWidth() - 1 : Paragraph.WIDTH - 1;
+        int room = terminal.getWidth() > 1 ? terminal.getWidth() - 1 : Paragraph.width() - 1;
         terminal.writer().print("\r" + line.substring(0, Math.min(line.length(), room)) + WIPE_TO_END);
         terminal.flush();
     }

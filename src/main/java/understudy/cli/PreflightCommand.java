@@ -124,7 +124,7 @@ final class PreflightCommand extends HouseCommand {
         if (file.isPresent()) {
             surroundings.out().println("drawn in " + file.get());
         } else {
-            TerminalPlot.draw(plot, Paragraph.WIDTH, DRAWN_ROWS, surroundings.braille()).forEach(surroundings.out()::println);
+            TerminalPlot.draw(plot, Paragraph.width(), DRAWN_ROWS, surroundings.braille()).forEach(surroundings.out()::println);
         }
     }
 }

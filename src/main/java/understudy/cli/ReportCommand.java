@@ -1,7 +1,5 @@
 package understudy.cli;
 
-import java.io.IOException;
-import java.nio.file.FileSystemException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Arrays;
@@ -9,7 +7,6 @@ import java.util.Optional;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
-import understudy.refusal.Refused;
 import understudy.report.Paper;
 import understudy.report.Report;
 import understudy.report.ReportFile;
@@ -57,7 +54,7 @@ final class ReportCommand extends HouseCommand {
     public Integer call() {
         Arguments given = new Arguments();
         Paper paper = paper(given);
-        Optional<Path> file = given.reportFile("--to", to == null ? fileName(jobName) : to);
+        Optional<Path> file = given.reportFile("--to", to == null ? ReportFile.name(jobName) : to);
         if (file.filter(Files::isDirectory).isPresent()) {
             given.problem("--to", file.get() + " is a folder", "give another name");
         } else if (!replace && file.filter(Files::exists).isPresent()) {
@@ -65,11 +62,11 @@ final class ReportCommand extends HouseCommand {
         }
         given.refuse();
         Hunt hunt = read();
-        write(Report.of(hunt, surroundings.clock().instant(), surroundings.clock().getZone()), paper, file.orElseThrow());
+        ReportFile.writeOrRefuse(Report.of(hunt, surroundings.clock().instant(), surroundings.clock().getZone()), paper, file.orElseThrow());
         surroundings.out().println("the report on job \"" + hunt.job().name() + "\" is in " + file.orElseThrow());
         if (hunt.standing().stream().noneMatch(event -> event.entry() instanceof Entry.Closed)) {
-            Paragraph.lines("The job is not closed, so the report says that it is unfinished. Go on with: understudy trace --resume \""
-                    + hunt.job().name() + "\"").forEach(surroundings.err()::println);
+            Paragraph.lines("The job is not closed, so the report says that it is unfinished. Go on with: "
+                    + CommandWords.program() + " trace --resume " + CommandWords.inQuotes(hunt.job().name())).forEach(surroundings.err()::println);
         }
         return Main.FINE;
     }
@@ -85,25 +82,9 @@ final class ReportCommand extends HouseCommand {
                 });
     }
 
-    /** Letters and digits stay; what some file systems refuse becomes a dash. */
-    static String fileName(String job) {
-        String plain = job.replaceAll("[^\\p{L}\\p{N}._]+", "-").replaceAll("^[-.]+|[-.]+$", "");
-        return (plain.isEmpty() ? "report" : plain) + ".html";
-    }
-
     private Hunt read() {
         try (Store store = surroundings.store()) {
             return Hunt.of(store.jobs().find(jobName));
-        }
-    }
-
-    private static void write(Report report, Paper paper, Path file) {
-        try {
-            ReportFile.write(report, paper, file);
-        } catch (IOException e) {
-            String reason = e instanceof FileSystemException system && system.getReason() != null ? system.getReason() : e.getMessage();
-            throw Refused.setup(file.toString(), "the report could not be written: " + reason, "see that there is room and that the folder"
-                    + " may be written, or give another with --to", e);
         }
     }
 }

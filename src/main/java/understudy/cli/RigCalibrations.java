@@ -34,7 +34,7 @@ final class RigCalibrations {
         }
         if (!tellsVolts && !rig.calibrated()) {
             throw new Refused("--rig: the volts of " + rig.name() + " were never measured, and a cable alone can't tell them", "first"
-                    + " run 'understudy calibrate --meter --rig " + rig.name() + "', or give --input-full-scale");
+                    + " run " + CommandWords.command("calibrate --meter --rig " + CommandWords.quoted(rig.name())) + ", or give --input-full-scale");
         }
     }
 

@@ -52,7 +52,7 @@ final class RigEditCommand extends HouseCommand {
             if (before.calibrated() && !after.calibrated()) {
                 surroundings.out().println("its calibration no longer counts, since its output was changed; it stays in the history");
             }
-            RigText.lines(after).forEach(surroundings.out()::println);
+            RigText.lines(after, surroundings.times()).forEach(surroundings.out()::println);
         }
         return Main.FINE;
     }

@@ -34,7 +34,7 @@ final class RigListCommand extends HouseCommand {
                 surroundings.out().println(Json.text(Json.map("rigs", rigs.stream()
                         .map(rig -> RigText.json(rig, store.rigs().calibrations(rig.name()))).toList())));
             } else if (rigs.isEmpty()) {
-                surroundings.out().println("There is no rig yet; make one with 'understudy rig make NAME'.");
+                surroundings.out().println("There is no rig yet; make one with " + CommandWords.command("rig make NAME") + ".");
             } else {
                 Table table = new Table();
                 rigs.forEach(rig -> table.row(rig.name(), RigWords.output(rig), RigWords.divider(rig)));

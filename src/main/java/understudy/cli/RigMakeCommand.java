@@ -40,7 +40,7 @@ final class RigMakeCommand extends HouseCommand {
             store.rigs().make(rig);
         }
         surroundings.out().println("made; it is kept");
-        RigText.lines(rig).forEach(surroundings.out()::println);
+        RigText.lines(rig, surroundings.times()).forEach(surroundings.out()::println);
         return Main.FINE;
     }
 }

@@ -37,8 +37,8 @@ final class RigShowCommand extends HouseCommand {
             if (json) {
                 surroundings.out().println(Json.text(RigText.json(rig, calibrations)));
             } else {
-                RigText.lines(rig).forEach(surroundings.out()::println);
-                RigText.history(calibrations).forEach(surroundings.out()::println);
+                RigText.lines(rig, surroundings.times()).forEach(surroundings.out()::println);
+                RigText.history(calibrations, surroundings.times()).forEach(surroundings.out()::println);
             }
         }
         return Main.FINE;

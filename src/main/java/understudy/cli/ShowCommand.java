@@ -77,7 +77,7 @@ final class ShowCommand extends HouseCommand {
         if (file != null) {
             surroundings.out().println("drawn in " + file);
         } else {
-            plot.ifPresent(drawing -> TerminalPlot.draw(drawing, Paragraph.WIDTH, DRAWN_ROWS, surroundings.braille())
+            plot.ifPresent(drawing -> TerminalPlot.draw(drawing, Paragraph.width(), DRAWN_ROWS, surroundings.braille())
                     .forEach(surroundings.out()::println));
         }
         return Main.FINE;

@@ -16,6 +16,8 @@ import org.jline.terminal.TerminalBuilder;
 import understudy.store.NamedRig;
 import understudy.store.Store;
 import understudy.store.UserFolders;
+import understudy.text.Paragraph;
+import understudy.text.Times;
 
 /**
  * All that a run touches outside itself; tests hand in their own.
@@ -59,6 +61,17 @@ record Surroundings(
                 Clock.systemDefaultZone(),
                 System.console() != null,
                 () -> TerminalBuilder.builder().system(true).nativeSignals(false).build());
+    }
+
+    /** Characters of a line of the terminal, as the launcher found them; the usual number where there is none. */
+    int columns() {
+        String columns = env.getOrDefault("UNDERSTUDY_COLUMNS", "");
+        return columns.matches("[1-9]\\d{0,3}") ? Integer.parseInt(columns) : Paragraph.USUAL_WIDTH;
+    }
+
+    /** Times as they are shown here. */
+    Times times() {
+        return new Times(clock.getZone());
     }
 
     /** What the user keeps; whoever opens it closes it. */

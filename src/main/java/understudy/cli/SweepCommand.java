@@ -158,7 +158,7 @@ final class SweepCommand extends HouseCommand {
         if (!files.draws()) {
             report.plot().filter(SweepText::tellsMoreThanTheTable).ifPresent(plot -> {
                 talk.gap();
-                talk.lines(TerminalPlot.draw(plot, Paragraph.WIDTH, DRAWN_ROWS, surroundings.braille()));
+                talk.lines(TerminalPlot.draw(plot, Paragraph.width(), DRAWN_ROWS, surroundings.braille()));
             });
         }
         talk.gap();

@@ -1,5 +1,6 @@
 package understudy.cli;
 
+import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.EnumMap;
 import java.util.List;
@@ -13,6 +14,7 @@ import picocli.CommandLine.Parameters;
 import understudy.bench.Agreement;
 import understudy.bench.Outlet;
 import understudy.hunt.HuntBeginning;
+import understudy.hunt.HuntCircuits;
 import understudy.hunt.HuntKit;
 import understudy.hunt.HuntSession;
 import understudy.reading.Reading;
@@ -95,14 +97,14 @@ final class TraceCommand extends HouseCommand {
 
     private int begin() {
         List<String> said = new ArrayList<>();
-        TraceStart start = start(said);
+        HuntCircuits start = start(said);
         HuntKit chosen = kit(equipment.rig(), equipment.input().or(start.suspect().circuit()::input), start.suspect(), start.reference());
         try (Store store = surroundings.store(); TraceTalk talk = new TraceTalk(surroundings)) {
             chosen.words().forEach(talk::say);
             said.forEach(talk::say);
             Hunt hunt;
             try {
-                hunt = start.begin(known(), chosen, talk, store, surroundings);
+                hunt = begin(start, chosen, talk, store);
             } catch (TraceTalk.Left left) {
                 talk.say("No job was begun.");
                 return Main.FINE;
@@ -119,6 +121,21 @@ final class TraceCommand extends HouseCommand {
         }
     }
 
+    /** Asks what is not known yet, and keeps the job. */
+    private Hunt begin(HuntCircuits circuits, HuntKit chosen, TraceTalk talk, Store store) {
+        Circuit circuit = circuits.suspect().circuit();
+        talk.gap();
+        talk.say(circuit.title());
+        talk.gap();
+        talk.say("What is not known yet; Enter skips it. Type stop at any question to leave.");
+        String free = store.jobs().free(circuit.id() + "-" + LocalDate.now(surroundings.clock()));
+        HuntBeginning beginning = new HuntBeginning(circuit, free, known());
+        while (beginning.next().isPresent()) {
+            beginning = beginning.after(talk.askOrLeave(beginning.question()));
+        }
+        return store.jobs().begin(circuits.job(beginning.known(), chosen, surroundings.clock().instant()));
+    }
+
     /** What the command line says of the job. */
     private Map<HuntBeginning.Item, String> known() {
         Map<HuntBeginning.Item, String> known = new EnumMap<>(HuntBeginning.Item.class);
@@ -131,8 +148,8 @@ final class TraceCommand extends HouseCommand {
     }
 
     /** With the scale that was learned on the vehicle, where that is asked for. */
-    private TraceStart start(List<String> said) {
-        TraceStart asWritten = new TraceStart(circuitName);
+    private HuntCircuits start(List<String> said) {
+        HuntCircuits asWritten = new HuntCircuits(circuitName);
         Circuit circuit = asWritten.suspect().circuit();
         Arguments given = new Arguments();
         Optional<Reading> known = new KeptScale(surroundings, Optional.ofNullable(vehicle).or(circuit::vehicle), circuit.id())
@@ -145,8 +162,8 @@ final class TraceCommand extends HouseCommand {
         try (Store store = surroundings.store(); TraceTalk talk = new TraceTalk(surroundings)) {
             Hunt hunt = Hunt.of(store.jobs().find(resumed));
             if (hunt.next() instanceof Step.Ended) {
-                throw new Refused("--resume: job \"" + hunt.job().name() + "\" is closed", "'understudy report \"" + hunt.job().name()
-                        + "\"' writes its report");
+                throw new Refused("--resume: job \"" + hunt.job().name() + "\" is closed", CommandWords.command("report "
+                        + CommandWords.named(hunt.job().name())) + " writes its report");
             }
             HuntKit chosen = kit(hunt.job().equipment().rig(), hunt.job().equipment().input(),
                     hunt.subjects().suspect(), hunt.subjects().reference());
@@ -185,11 +202,11 @@ final class TraceCommand extends HouseCommand {
             session.run();
             talk.gap();
             talk.say("For the report:");
-            talk.lines(List.of("  understudy report " + name));
+            talk.lines(List.of("  " + CommandWords.program() + " report " + CommandWords.named(session.hunt().job().name())));
         } catch (TraceTalk.Left left) {
             talk.gap();
             talk.say("Nothing plays, and the job is kept. Go on with:");
-            talk.lines(List.of("  understudy trace --resume " + name + equipment.again()));
+            talk.lines(List.of("  " + CommandWords.program() + " trace --resume" + (name.startsWith("\"-") ? "=" : " ") + name + equipment.again()));
         }
         return Main.FINE;
     }

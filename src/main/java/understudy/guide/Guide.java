@@ -2,6 +2,8 @@ package understudy.guide;
 
 import java.util.List;
 import java.util.Optional;
+import understudy.refusal.Refused;
+import understudy.text.Nearest;
 
 /** The pages that travel inside the jar, since a workshop may be offline. */
 public final class Guide {
@@ -33,5 +35,14 @@ public final class Guide {
 
     private static Page read(String name) {
         return new Page(name, Inserts.into(Resource.text(name + ".md")));
+    }
+
+    /** @throws Refused when there is none of that name, with those that come near */
+    public static Page page(String name) {
+        return find(name).orElseThrow(() -> {
+            List<String> near = Nearest.to(name, names());
+            return new Refused("there is no page \"" + name + "\" in the guide", near.isEmpty() ? "the pages are " + String.join(", ", names())
+                    : "did you mean " + String.join(" or ", near.subList(0, Math.min(2, near.size()))) + "?");
+        });
     }
 }

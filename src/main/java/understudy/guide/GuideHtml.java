@@ -9,6 +9,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.stream.Collectors;
+import understudy.refusal.Refused;
 import understudy.text.WholeFile;
 
 /** The guide as HTML files, each complete in itself: none asks for another file, nor for anything on a network. */
@@ -90,5 +91,18 @@ public final class GuideHtml {
                 %s</body>
                 </html>
                 """.formatted(MARK, Markdown.escaped(title), Resource.text("guide.css"), body);
+    }
+
+    /** All pages into a folder that holds nothing else of theirs' names; a failure is a matter of the set-up. */
+    public static void writeOrRefuse(Path folder) {
+        try {
+            Optional<Path> foreign = foreign(folder);
+            if (foreign.isPresent()) {
+                throw new Refused(foreign.get() + " is there already, and is no page of the guide", "give another folder, or move it away");
+            }
+            write(folder);
+        } catch (IOException e) {
+            throw Refused.setup(folder + ": the pages could not be written: " + e, "give a folder that you may write to", e);
+        }
     }
 }

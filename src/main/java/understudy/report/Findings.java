@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
+import understudy.text.Times;
 import understudy.trace.Answer;
 import understudy.trace.Certainty;
 import understudy.trace.Conclusion;

@@ -7,6 +7,7 @@ import java.util.Map;
 import java.util.Optional;
 import understudy.quantity.Quantity;
 import understudy.quantity.Unit;
+import understudy.text.Times;
 import understudy.trace.Answer;
 import understudy.trace.Entry;
 import understudy.trace.Hunt;

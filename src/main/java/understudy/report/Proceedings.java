@@ -6,6 +6,7 @@ import java.util.Optional;
 import understudy.pattern.Hazard;
 import understudy.quantity.Quantity;
 import understudy.quantity.Unit;
+import understudy.text.Times;
 import understudy.trace.Certainty;
 import understudy.trace.Circuit;
 import understudy.trace.Entry;

@@ -5,6 +5,7 @@ import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import understudy.text.Times;
 import understudy.trace.Conclusion;
 import understudy.trace.Entry;
 import understudy.trace.Hunt;
@@ -87,9 +88,9 @@ public final class Report {
         facts.add(new Part.Fact("Complaint", stated(hunt.job().complaint())));
         facts.add(new Part.Fact("Circuit", hunt.circuit().title()));
         facts.add(new Part.Fact("Done by", stated(hunt.job().who())));
-        facts.add(new Part.Fact("Begun", times.withOffset(hunt.job().begun())));
-        facts.add(new Part.Fact("Closed", closing(hunt).map(event -> times.withOffset(event.at())).orElse("not yet")));
-        facts.add(new Part.Fact("Report written", times.withOffset(written) + "; all times are local, in " + times.zone().getId()));
+        facts.add(new Part.Fact("Begun", times.withZone(hunt.job().begun())));
+        facts.add(new Part.Fact("Closed", closing(hunt).map(event -> times.withZone(event.at())).orElse("not yet")));
+        facts.add(new Part.Fact("Report written", times.withZone(written) + "; all times are local, in " + times.zone().getId()));
         return facts;
     }
 

@@ -8,6 +8,7 @@ import com.openhtmltopdf.util.XRLog;
 import java.io.IOException;
 import java.io.OutputStream;
 import java.nio.charset.StandardCharsets;
+import java.nio.file.FileSystemException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.EnumSet;
@@ -16,6 +17,7 @@ import java.util.Locale;
 import java.util.Optional;
 import java.util.logging.Level;
 import java.util.logging.Logger;
+import understudy.refusal.Refused;
 import understudy.text.WholeFile;
 
 /** Writes a report as HTML or PDF, by the file's ending. The file appears whole or not at all. */
@@ -70,6 +72,23 @@ public final class ReportFile {
             builder.run();
         } finally {
             Files.deleteIfExists(font);
+        }
+    }
+
+    /** Letters and digits stay; what some file systems refuse becomes a dash. */
+    public static String name(String job) {
+        String plain = job.replaceAll("[^\\p{L}\\p{N}._]+", "-").replaceAll("^[-.]+|[-.]+$", "");
+        return (plain.isEmpty() ? "report" : plain) + ".html";
+    }
+
+    /** Likewise; a failure is a matter of the set-up. */
+    public static void writeOrRefuse(Report report, Paper paper, Path file) {
+        try {
+            write(report, paper, file);
+        } catch (IOException e) {
+            String reason = e instanceof FileSystemException system && system.getReason() != null ? system.getReason() : e.getMessage();
+            throw Refused.setup(file.toString(), "the report could not be written: " + reason, "see that there is room and that the folder"
+                    + " may be written, or choose another one", e);
         }
     }
 }

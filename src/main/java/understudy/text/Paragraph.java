@@ -3,19 +3,35 @@ package understudy.text;
 import java.util.ArrayList;
 import java.util.List;
 
-/** Breaks running text into lines. */
+/** Breaks running text into lines as wide as the screen. */
 public final class Paragraph {
 
-    public static final int WIDTH = 80;
+    /** Where nobody knows better: in a file, through a pipe. */
+    public static final int USUAL_WIDTH = 80;
+    private static final int LEAST_WIDTH = 60;
+    /** Longer lines are hard to read. */
+    private static final int MOST_WIDTH = 100;
+
+    private static volatile int width = USUAL_WIDTH;
 
     private Paragraph() {}
 
+    /** Sets how many characters fit on the screen, once, before anything is laid out; held to 60 to 100. */
+    public static void fit(int columns) {
+        width = Math.max(LEAST_WIDTH, Math.min(MOST_WIDTH, columns));
+    }
+
+    /** Characters of a line. */
+    public static int width() {
+        return width;
+    }
+
     /**
-     * Lines of at most {@value #WIDTH} characters, the first behind {@code first}, the others behind {@code others}.
+     * Lines of at most {@link #width} characters, the first behind {@code first}, the others behind {@code others}.
      * A word longer than that gets a line of its own.
      */
     public static List<String> lines(String first, String others, String text) {
-        return lines(WIDTH, first, others, text);
+        return lines(width, first, others, text);
     }
 
     /** The same on a screen of that width. */

@@ -7,6 +7,8 @@ import java.util.List;
 public final class Table {
 
     private static final String GAP = "  ";
+    /** Less is no room for a paragraph. */
+    private static final int LEAST_ROOM = 16;
 
     private final List<List<String>> rows = new ArrayList<>();
     private final List<Integer> widths = new ArrayList<>();
@@ -26,16 +28,28 @@ public final class Table {
         return this;
     }
 
+    /** What is too wide for the screen goes on below, in the last column. */
     public List<String> lines() {
         List<String> lines = new ArrayList<>();
         for (List<String> row : rows) {
             StringBuilder line = new StringBuilder();
-            for (int column = 0; column < row.size(); column++) {
+            int last = row.size() - 1;
+            for (int column = 0; column < last; column++) {
                 String cell = row.get(column);
-                line.append(column == 0 ? "" : GAP).append(cell).append(" ".repeat(widths.get(column) - cell.length()));
+                line.append(cell).append(" ".repeat(widths.get(column) - cell.length())).append(GAP);
             }
-            lines.add(line.toString().stripTrailing());
+            lines.addAll(last < 0 ? List.of("") : ended(line.toString(), row.get(last)));
         }
         return lines;
+    }
+
+    /** Only words are broken off; blanks at the beginning of a cell, as of a table's first column, stay. */
+    private static List<String> ended(String line, String cell) {
+        if (line.length() + cell.length() <= Paragraph.width() || !cell.strip().contains(" ")
+                || line.length() + LEAST_ROOM > Paragraph.width()) {
+            return List.of((line + cell).stripTrailing());
+        }
+        String before = line + cell.substring(0, cell.length() - cell.stripLeading().length());
+        return Paragraph.lines(before, " ".repeat(before.length()), cell);
     }
 }

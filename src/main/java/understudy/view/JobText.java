@@ -1,14 +1,13 @@
 package understudy.view;
 
 import java.time.Instant;
-import java.time.ZoneOffset;
-import java.time.format.DateTimeFormatter;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import understudy.store.JobLine;
 import understudy.text.Paragraph;
 import understudy.text.Table;
+import understudy.text.Times;
 import understudy.trace.EventWords;
 import understudy.trace.Hunt;
 import understudy.trace.Job;
@@ -22,17 +21,12 @@ public final class JobText {
 
     private static final int VEHICLE_LETTERS = 24;
 
-    private static final DateTimeFormatter MINUTES =
-            DateTimeFormatter.ofPattern("yyyy-MM-dd HH:mm 'UTC'").withZone(ZoneOffset.UTC);
-
     private final Hunt hunt;
+    private final Times times;
 
-    public JobText(Hunt hunt) {
+    public JobText(Hunt hunt, Times times) {
         this.hunt = hunt;
-    }
-
-    public static String minutes(Instant when) {
-        return MINUTES.format(when);
+        this.times = times;
     }
 
     /** What somebody typed, without what would break a line or steer the screen. */
@@ -54,7 +48,7 @@ public final class JobText {
         List<String> lines = new ArrayList<>();
         Job job = hunt.job();
         fact(lines, "job", job.name());
-        fact(lines, "begun", minutes(job.begun()) + (line.archived() ? ", archived" : ""));
+        fact(lines, "begun", times.withZone(job.begun()) + (line.archived() ? ", archived" : ""));
         fact(lines, "vehicle", job.vehicle());
         fact(lines, "complaint", job.complaint());
         fact(lines, "who", job.who());
@@ -88,7 +82,7 @@ public final class JobText {
         lines.add("");
         lines.add(hunt.events().isEmpty() ? "nothing happened yet" : "what happened:");
         for (Numbered event : hunt.events()) {
-            lines.addAll(Paragraph.lines(String.format(Locale.ROOT, "%3d  %s  ", event.number(), minutes(event.at())), " ".repeat(5),
+            lines.addAll(Paragraph.lines(String.format(Locale.ROOT, "%3d  %s  ", event.number(), times.withZone(event.at())), " ".repeat(5),
                     (event.standing() ? "" : "(withdrawn) ") + oneLine(EventWords.reasoned(hunt, event))));
         }
     }
@@ -118,9 +112,9 @@ public final class JobText {
     private record Jobs(List<Listed> jobs) {}
 
     /** Jobs as a table, a line each. */
-    public static List<String> table(List<JobLine> jobs) {
+    public static List<String> table(List<JobLine> jobs, Times times) {
         Table table = new Table();
-        jobs.forEach(job -> table.row(oneLine(job.name()), minutes(job.changed()), clipped(job.vehicle(), VEHICLE_LETTERS),
+        jobs.forEach(job -> table.row(oneLine(job.name()), times.withZone(job.changed()), clipped(job.vehicle(), VEHICLE_LETTERS),
                 job.state() + (job.archived() ? " (archived)" : "")));
         return table.lines();
     }

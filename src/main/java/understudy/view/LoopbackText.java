@@ -28,8 +28,6 @@ import understudy.text.Table;
 /** What a loopback calibration tells. */
 public final class LoopbackText {
 
-    /** A sweep from 1 Hz sees no corner below. */
-    public static final double LEAST_CORNER_HZ = 0.3;
     /** Below, 24 bits say nothing. */
     private static final double LEAST_DB = -140;
     /** Smaller differences are the sweep's own, at the lowest frequencies. */
@@ -87,8 +85,8 @@ public final class LoopbackText {
     }
 
     private String corner() {
-        return found.cornerHz() < LEAST_CORNER_HZ
-                ? "none above " + NumberText.of(LEAST_CORNER_HZ, Unit.HERTZ)
+        return found.cornerHz() < LoopbackFindings.LEAST_CORNER_HZ
+                ? "none above " + NumberText.of(LoopbackFindings.LEAST_CORNER_HZ, Unit.HERTZ)
                 : NumberText.of(found.cornerHz(), Unit.HERTZ, 3);
     }
 
@@ -120,7 +118,7 @@ public final class LoopbackText {
     /** Those that are numbers. */
     public Map<String, Double> values() {
         Map<String, Double> values = new TreeMap<>(Map.of("gainDb", found.gainDb(), "inverted", found.inverted() ? 1.0 : 0.0,
-                "cornerHz", Math.max(LEAST_CORNER_HZ, found.cornerHz()), "latencySeconds", found.latencySeconds(),
+                "cornerHz", Math.max(LoopbackFindings.LEAST_CORNER_HZ, found.cornerHz()), "latencySeconds", found.latencySeconds(),
                 "clockRatio", found.clockRatio(), "sinadDb", found.sinadDb(), "thdDb", found.thdDb(),
                 "noisePart", found.noisePart()));
         volts.ifPresent(full -> values.put("fullScaleVolts", full.nominal()));
@@ -141,7 +139,7 @@ public final class LoopbackText {
                 "fullScaleVolts", volts.map(MeasuredJson::spread).orElse(null),
                 "gain", MeasuredJson.number(found.gain()),
                 "gainDb", MeasuredJson.number(found.gainDb()),
-                "cornerHz", found.cornerHz() < LEAST_CORNER_HZ ? null : MeasuredJson.number(found.cornerHz()),
+                "cornerHz", found.cornerHz() < LoopbackFindings.LEAST_CORNER_HZ ? null : MeasuredJson.number(found.cornerHz()),
                 "inverted", found.inverted(),
                 "latencySeconds", MeasuredJson.number(found.latencySeconds()),
                 "latencyUncertaintySeconds", MeasuredJson.number(found.latencyUncertaintySeconds()),

@@ -95,7 +95,7 @@ public final class PageText {
                 widths[column] = Math.max(widths[column], row.get(column).length());
             }
         }
-        while (Arrays.stream(widths).sum() + 2 * widths.length > Paragraph.WIDTH) {
+        while (Arrays.stream(widths).sum() + 2 * widths.length > Paragraph.width()) {
             int widest = 0;
             for (int column = 1; column < widths.length; column++) {
                 widest = widths[column] > widths[widest] ? column : widest;

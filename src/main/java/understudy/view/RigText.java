@@ -1,8 +1,5 @@
 package understudy.view;
 
-import java.time.Instant;
-import java.time.ZoneOffset;
-import java.time.format.DateTimeFormatter;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
@@ -20,16 +17,14 @@ import understudy.store.NamedRig;
 import understudy.store.RigWords;
 import understudy.text.Json;
 import understudy.text.Table;
+import understudy.text.Times;
 
 /** A rig in words, and as JSON. */
 public final class RigText {
 
-    private static final DateTimeFormatter MINUTES =
-            DateTimeFormatter.ofPattern("yyyy-MM-dd HH:mm 'UTC'").withZone(ZoneOffset.UTC);
-
     private RigText() {}
 
-    public static List<String> lines(NamedRig rig) {
+    public static List<String> lines(NamedRig rig, Times times) {
         Table table = new Table()
                 .row("rig", rig.name())
                 .row("device", rig.device().map(DeviceIdentity::label).orElse("any"))
@@ -41,27 +36,23 @@ public final class RigText {
         if (!rig.notes().isEmpty()) {
             table.row("notes", rig.notes());
         }
-        table.row("made", day(rig.created()) + (rig.changed().equals(rig.created()) ? "" : ", changed " + day(rig.changed())));
+        table.row("made", times.withZone(rig.created()) + (rig.changed().equals(rig.created()) ? "" : ", changed " + times.withZone(rig.changed())));
         return table.lines();
     }
 
-    public static List<String> history(List<Calibration> calibrations) {
+    public static List<String> history(List<Calibration> calibrations, Times times) {
         if (calibrations.isEmpty()) {
             return List.of("never calibrated");
         }
         List<String> lines = new ArrayList<>(List.of("calibrations, the latest first:"));
         Table table = new Table();
         for (Calibration calibration : calibrations) {
-            table.row("  " + day(calibration.at()), calibration.method(), calibration.output()
+            table.row("  " + times.withZone(calibration.at()), calibration.method(), calibration.output()
                     .map(output -> "full scale " + Amounts.print(output.fullScaleVolts(), Unit.VOLT) + ", "
                             + Amounts.print(output.outputOhms(), Unit.OHM)).orElse("failed"), calibration.remark());
         }
         lines.addAll(table.lines());
         return lines;
-    }
-
-    private static String day(Instant when) {
-        return MINUTES.format(when);
     }
 
     public static Map<String, Object> json(NamedRig rig, List<Calibration> calibrations) {

@@ -35,7 +35,7 @@ class CautionsCommandTest {
     @Test
     void noLineIsWiderThanTheScreen() {
         assertThat(Run.in(home).understudy("cautions").out().lines())
-                .allSatisfy(line -> assertThat(line).hasSizeLessThanOrEqualTo(Paragraph.WIDTH));
+                .allSatisfy(line -> assertThat(line).hasSizeLessThanOrEqualTo(Paragraph.width()));
     }
 
     private static String unwrapped(String text) {

@@ -17,7 +17,7 @@ import understudy.refusal.Remedy;
 class CommandWordsTest {
 
     @ParameterizedTest
-    @ValueSource(strings = {"plain", "two words", "a \"quoted\" name", "$HOME", "`id`", "back\\slash", "semi;colon", "star *", "it's", "a&b|c>d"})
+    @ValueSource(strings = {"plain", "two words", "a \"quoted\" name", "$HOME", "`id`", "back\\slash", "semi;colon", "star *", "it's", "a&b|c>d", "stop!", "it's \"so\"!"})
     void aShellReadsWhatIsPrintedAsItWasMeant(String name) throws Exception {
         for (String typed : new String[] {CommandWords.quoted(name), CommandWords.inQuotes(name)}) {
             Process shell = new ProcessBuilder("sh", "-c", "printf %s " + typed).start();

@@ -68,7 +68,7 @@ class DividerCommandTest {
     void theReportTellsPartsVoltsCurrentsAndWorst() {
         Run.Outcome found = divider("--input", "reluctor-adaptive");
         assertThat(found.exitCode()).isZero();
-        assertThat(found.out().lines()).allSatisfy(line -> assertThat(line).hasSizeLessThanOrEqualTo(Paragraph.WIDTH));
+        assertThat(found.out().lines()).allSatisfy(line -> assertThat(line).hasSizeLessThanOrEqualTo(Paragraph.width()));
         assertThat(found.out()).startsWith("input: reluctor-adaptive, 20 kohm 20 % to ground; needs 75 mV either way")
                 .contains("resistances\n  usual in the trade, not checked: compare with a known-good sensor.\n")
                 .contains("\nR1      series    ").contains("\nR2      shunt     ").contains("ground clip, FIRST\n")

@@ -36,7 +36,7 @@ class GuideCommandTest {
         assertThat(list.out()).startsWith("before     What can hurt you, others and the module, and what to do about it.\n");
         String unwrapped = list.out().replaceAll("\\s+", " ");
         assertThat(Guide.pages()).allSatisfy(page -> assertThat(unwrapped).contains(page.name() + " " + page.summary()));
-        assertThat(list.out().lines()).allSatisfy(line -> assertThat(line).hasSizeLessThanOrEqualTo(Paragraph.WIDTH));
+        assertThat(list.out().lines()).allSatisfy(line -> assertThat(line).hasSizeLessThanOrEqualTo(Paragraph.width()));
     }
 
     @ParameterizedTest
@@ -49,7 +49,7 @@ class GuideCommandTest {
         Guide.after(page).ifPresent(next -> assertThat(shown.out()).endsWith("\nNext: 'understudy guide " + next + "'\n"));
         // a command must stay in one piece, so that it can be copied
         assertThat(shown.out().lines().filter(line -> !line.startsWith("    understudy ")))
-                .allSatisfy(line -> assertThat(line).hasSizeLessThanOrEqualTo(Paragraph.WIDTH));
+                .allSatisfy(line -> assertThat(line).hasSizeLessThanOrEqualTo(Paragraph.width()));
         assertThat(shown.out()).as("no marks of the source are left").doesNotContain("**", "](", "{{", "`");
     }
 
@@ -94,9 +94,9 @@ class GuideCommandTest {
     void anUnknownPageIsAnsweredWithTheNearestOrAll() {
         Run.Outcome mistyped = Run.in(home).understudy("guide", "wirng");
         assertThat(mistyped.exitCode()).isEqualTo(Main.BAD_INPUT);
-        assertThat(mistyped.err()).isEqualTo("guide: there is no page 'wirng'; did you mean wiring?\n");
+        assertThat(mistyped.err()).isEqualTo("there is no page \"wirng\" in the guide; did you mean wiring?\n");
         assertThat(Run.in(home).understudy("guide", "somewhere").err()).isEqualTo(
-                "guide: there is no page 'somewhere'; the pages are " + String.join(", ", Guide.names()) + "\n");
+                "there is no page \"somewhere\" in the guide; the pages are " + String.join(", ", Guide.names()) + "\n");
     }
 
     @Test

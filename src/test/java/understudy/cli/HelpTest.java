@@ -178,4 +178,48 @@ class HelpTest {
         assertThat(bash.waitFor(30, TimeUnit.SECONDS)).isTrue();
         assertThat(said.strip()).isEqualTo("play");
     }
+
+    /** A real bash sources the script; the program that it asks is a stand-in that runs this one's names. */
+    @Test
+    void bashCompletesNames() throws Exception {
+        try (understudy.store.Store store = Run.in(home).store()) {
+            store.jobs().begin(understudy.store.JobSamples.fresh("my hunt"));
+        }
+        Run.in(home).understudy("rig", "make", "other");
+        Path script = home.resolve("completion.bash");
+        Files.writeString(script, Run.in(home).understudy("completion").out());
+        Path program = home.resolve("understudy");
+        Files.writeString(program, "#!/bin/sh\nexec '" + System.getProperty("java.home") + "/bin/java' -Duser.home='" + home + "' -cp '"
+                + System.getProperty("java.class.path") + "' understudy.cli.Main \"$@\"\n");
+        assertThat(program.toFile().setExecutable(true)).isTrue();
+        assertThat(completed(script, program, "report my")).isEqualTo("my\\ hunt");
+        assertThat(completed(script, program, "play --rig o")).isEqualTo("other");
+        assertThat(completed(script, program, "play crank-36-1")).startsWith("crank-36-1-");
+        assertThat(completed(script, program, "guide wir")).isEqualTo("wiring");
+        assertThat(completed(script, program, "trace fieldhand-4-s")).isEqualTo("fieldhand-4-speedometer");
+        assertThat(completed(script, program, "play --sp")).isEqualTo("--speed");
+    }
+
+    private String completed(Path script, Path program, String typed) throws Exception {
+        ProcessBuilder bash = new ProcessBuilder("bash", "-c", "source \"$1\"; COMP_WORDS=(\"$2\" $3); COMP_CWORD=$((${#COMP_WORDS[@]} - 1));"
+                + " _understudy_names; echo \"${COMPREPLY[@]}\"", "bash", script.toString(), program.toString(), typed).redirectError(ProcessBuilder.Redirect.DISCARD);
+        Process shell = bash.start();
+        String said = new String(shell.getInputStream().readAllBytes(), StandardCharsets.UTF_8);
+        assertThat(shell.waitFor(60, TimeUnit.SECONDS)).isTrue();
+        return said.strip();
+    }
+
+    @Test
+    void whatIsSuggestedCanBeTypedFromWhereTheUserStands() {
+        Run called = Run.in(home).withEnv(java.util.Map.of("UNDERSTUDY_CALLED", "../scripts/understudy"));
+        try {
+            assertThat(called.understudy("rig", "list").out()).contains("'../scripts/understudy rig make NAME'");
+            String help = called.understudy("play", "--help").out();
+            assertThat(help).startsWith("Usage: ../scripts/understudy play").contains("\n  ../scripts/understudy play ")
+                    .doesNotContain("\n  understudy play");
+            assertThat(called.understudy("completion").out()).doesNotContain("../scripts");
+        } finally {
+            Run.in(home).understudy("--version"); // a process is called one way; the next test's is called by its name
+        }
+    }
 }

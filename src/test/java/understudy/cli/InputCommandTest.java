@@ -10,8 +10,8 @@ import java.util.Map;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
-import org.junit.jupiter.params.provider.ValueSource;
 import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.ValueSource;
 import understudy.rig.InputKind;
 import understudy.text.Paragraph;
 
@@ -40,7 +40,7 @@ class InputCommandTest {
     void everyKindIsListedWithWhereItsNumbersComeFrom() {
         Run.Outcome list = input();
         assertThat(list.exitCode()).isZero();
-        assertThat(list.out().lines()).allSatisfy(line -> assertThat(line).hasSizeLessThanOrEqualTo(Paragraph.WIDTH));
+        assertThat(list.out().lines()).allSatisfy(line -> assertThat(line).hasSizeLessThanOrEqualTo(Paragraph.width()));
         for (InputKind kind : InputKind.values()) {
             assertThat(list.out()).contains(kind.label());
         }

@@ -14,6 +14,7 @@ import org.junit.jupiter.api.io.TempDir;
 import understudy.pattern.PatternLibrary;
 import understudy.quantity.Range;
 import understudy.quantity.Unit;
+import understudy.report.ReportFile;
 import understudy.store.Store;
 import understudy.trace.CircuitLibrary;
 import understudy.trace.Entry;
@@ -60,7 +61,7 @@ class ReportCommandTest {
                 The job is not closed, so the report says that it is unfinished. Go on with:
                 understudy trace --resume "first try: \u00dcbung"
                 """);
-        assertThat(Files.readString(html)).contains("size: Letter", "2026-03-01 12:00 (UTC+00:00)");
+        assertThat(Files.readString(html)).contains("size: Letter", "2026-03-01 12:00 UTC");
         Path pdf = home.resolve("r.PDF");
         assertThat(report("--to", pdf.toString()).exitCode()).isZero();
         assertThat(new String(Files.readAllBytes(pdf), 0, 5)).isEqualTo("%PDF-");
@@ -101,9 +102,9 @@ class ReportCommandTest {
 
     @Test
     void withoutANameTheJobGivesIt() {
-        assertThat(ReportCommand.fileName("first try: \u00dcbung")).isEqualTo("first-try-\u00dcbung.html");
-        assertThat(ReportCommand.fileName("../etc/passwd")).isEqualTo("etc-passwd.html");
-        assertThat(ReportCommand.fileName("???")).isEqualTo("report.html");
+        assertThat(ReportFile.name("first try: \u00dcbung")).isEqualTo("first-try-\u00dcbung.html");
+        assertThat(ReportFile.name("../etc/passwd")).isEqualTo("etc-passwd.html");
+        assertThat(ReportFile.name("???")).isEqualTo("report.html");
     }
 
     @Test

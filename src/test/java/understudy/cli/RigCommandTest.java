@@ -108,7 +108,7 @@ class RigCommandTest {
         assertThat(rig("edit", "bench", "--notes", "shelf").out()).contains("calibrated;").doesNotContain("no longer counts");
         assertThat(rig("edit", "bench", "--pop", "1 V").out())
                 .contains("its calibration no longer counts, since its output was changed; it stays in the history\n")
-                .contains("peak, as given: not calibrated; turns the signal upside down\n");
+                .contains("peak, as given: not calibrated; turns the signal\n         upside down\n");
         assertThat(rig("show", "bench").out()).contains("  2026-03-01 12:30 UTC  meter");
     }
 

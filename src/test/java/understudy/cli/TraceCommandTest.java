@@ -62,7 +62,7 @@ class TraceCommandTest {
         // the sentence that the report prints
         assertThat(oneLine(trace.out())).contains("FOUND: " + found);
         assertThat(trace.out()).contains("\nFor the report:\n  understudy report \"hunt\"\n");
-        assertThat(trace.out().lines()).allSatisfy(line -> assertThat(line).hasSizeLessThanOrEqualTo(Paragraph.WIDTH));
+        assertThat(trace.out().lines()).allSatisfy(line -> assertThat(line).hasSizeLessThanOrEqualTo(Paragraph.width()));
         assertThat(entries(hunt, Entry.Proven.class)).as("only a module must be proven").hasSize(fault == 5 ? 6 : 0);
     }
 
@@ -275,7 +275,7 @@ class TraceCommandTest {
         Run.Outcome plan = Run.in(home).understudy("trace", "--plan", CIRCUIT);
         assertThat(plan.err()).isEmpty();
         assertThat(plan.exitCode()).isZero();
-        assertThat(plan.out().lines()).allSatisfy(line -> assertThat(line).hasSizeLessThanOrEqualTo(Paragraph.WIDTH));
+        assertThat(plan.out().lines()).allSatisfy(line -> assertThat(line).hasSizeLessThanOrEqualTo(Paragraph.width()));
         String first = first(plan.out(), "(?m)^inject at ([^,]+), ");
         TraceBench.Outcome hunt = vehicle(2).leavingAfter(17).understudy("trace", CIRCUIT, "--to", "silent");
         assertThat(first(hunt.out(), "Now the suspect circuit\\.\\s+NEXT: ([^.]+)\\.")).isEqualTo(first);

@@ -1,11 +1,10 @@
-package understudy.cli;
+package understudy.bench;
 
 import java.util.Optional;
-import understudy.bench.LiveHand;
 import understudy.refusal.Refused;
 
 /** A speed that is typed while the signal plays: opened by a key, taken by Enter, left by Enter with nothing typed. */
-final class SpeedEntry {
+public final class SpeedEntry {
 
     private static final int BACKSPACE = 8;
     private static final int DELETE = 127;
@@ -17,22 +16,22 @@ final class SpeedEntry {
     private String refused = "";
 
     /** @param unit of a number alone */
-    SpeedEntry(LiveHand hand, String unit) {
+    public SpeedEntry(LiveHand hand, String unit) {
         this.hand = hand;
         this.unit = unit;
     }
 
-    void open() {
+    public void open() {
         typed = Optional.of(new StringBuilder());
         refused = "";
     }
 
     /** Whether keys belong to the speed. */
-    boolean isOpen() {
+    public boolean isOpen() {
         return typed.isPresent();
     }
 
-    void press(int key) {
+    public void press(int key) {
         StringBuilder text = typed.orElseThrow();
         if (key == '\r' || key == '\n') {
             typed = Optional.empty();
@@ -56,13 +55,13 @@ final class SpeedEntry {
     }
 
     /** What is typed so far, or why it was refused; empty when there is neither. */
-    Optional<String> line() {
+    public Optional<String> line() {
         return typed.map(text -> "speed in " + unit + ", then Enter: " + text)
                 .or(() -> Optional.of(refused).filter(reason -> !reason.isEmpty()));
     }
 
     /** A refusal has been read once another key is pressed. */
-    void forgetRefusal() {
+    public void forgetRefusal() {
         refused = "";
     }
 }
