@@ -51,7 +51,7 @@ public final class LiveHand {
 
     /** A speed in the words of {@link Speed#parseHz}, with its unit or as a bare number in the pattern's own. */
     public void speed(String written) {
-        hand.set(now().withSpeedHz(pattern.speed().parseHz(written)));
+        hand.set(now().withSpeedHz(pattern.speed().typedHz(written)));
     }
 
     public void louder() {

@@ -48,7 +48,7 @@ public final class SpeedEntry {
             return;
         }
         try {
-            hand.speed(text.matches("[0-9.,]+") ? text + " " + unit : text);
+            hand.speed(text);
         } catch (Refused e) {
             refused = e.wrong() + "; " + e.right();
         }

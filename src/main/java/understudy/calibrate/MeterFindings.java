@@ -1,13 +1,13 @@
 package understudy.calibrate;
 
-import understudy.refusal.Remedy;
-import understudy.refusal.Control;
 import java.util.Optional;
 import understudy.quantity.Quantity;
 import understudy.quantity.Unit;
+import understudy.refusal.Control;
+import understudy.refusal.Refused;
+import understudy.refusal.Remedy;
 import understudy.rig.Meter;
 import understudy.rig.Spread;
-import understudy.refusal.Refused;
 
 /**
  * What a voltmeter says about an output that plays a steady tone: full scale from the reading with nothing else
@@ -46,7 +46,7 @@ public record MeterFindings(Spread fullScaleVolts, Optional<Spread> outputOhms, 
     public static MeterFindings of(Meter meter, double level, double openVolts, Optional<Loaded> loaded) {
         double off = meter.offVolts(openVolts);
         if (!(openVolts > 2 * meter.stepVolts()) || !(off / openVolts < 0.5)) {
-            throw new Refused("the meter shows " + volts(openVolts) + ", too little to tell from nothing",
+            throw new Refused("the meter shows " + volts(openVolts) + ", too little to be distinguished from nothing",
                     Remedy.of("set it to volts AC and its lowest range, check that the tone is on this channel and the volume at"
                             + " 100 %, or give a higher ").set(Control.LEVEL));
         }

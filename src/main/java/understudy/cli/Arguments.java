@@ -26,7 +26,7 @@ final class Arguments extends Refusals {
 
     /** A quantity in the range's base unit, or {@code otherwise} when the option was not given or is wrong. */
     double quantity(String option, String written, Range range, double otherwise) {
-        return written == null ? otherwise : attempt(option, () -> range.parse(written)).orElse(otherwise);
+        return written == null ? otherwise : attempt(option, () -> range.typed(written)).orElse(otherwise);
     }
 
     /**
@@ -58,7 +58,7 @@ final class Arguments extends Refusals {
         double defaultHz = pattern.speed().defaultHz();
         return written == null
                 ? defaultHz
-                : attempt("--speed", () -> pattern.speed().parseHz(written)).orElse(defaultHz);
+                : attempt("--speed", () -> pattern.speed().typedHz(written)).orElse(defaultHz);
     }
 
     /** The pattern with every {@code --fault} in it, switched on. */

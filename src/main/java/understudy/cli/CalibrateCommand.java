@@ -46,10 +46,10 @@ final class CalibrateCommand extends HouseCommand {
     private static final double USUAL_PERCENT = 50;
     private static final int MOST_CHANNELS = 16;
 
-    @Option(names = "--meter", description = "With a voltmeter: tells volts, and with --load the output resistance.")
+    @Option(names = "--meter", description = "With a voltmeter: measures volts, and with --load the output resistance.")
     private boolean meter;
 
-    @Option(names = "--loopback", description = "With a patch cable from output to input: tells response, polarity, clock, noise.")
+    @Option(names = "--loopback", description = "With a patch cable from output to input: measures response, polarity, clock, noise.")
     private boolean loopback;
 
     @Option(names = "--rig", paramLabel = "NAME", description = "Keeps the result with this rig, and compares it with the last one.")
@@ -132,7 +132,7 @@ final class CalibrateCommand extends HouseCommand {
         double part = given.quantity("--level", level, LEVEL, USUAL_PERCENT) / 100;
         Path plot = given.picture("--plot", plotFile, PlotFile.ENDINGS).orElse(null);
         if (plotFile != null && !loopback) {
-            given.problem("--plot", "a meter tells nothing to draw", "leave it out, or use --loopback");
+            given.problem("--plot", "a meter gives nothing to draw", "leave it out, or use --loopback");
         }
         Path file = given.jsonFile("--out", out).orElse(null);
         if (check && rigName == null) {

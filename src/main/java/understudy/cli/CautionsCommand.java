@@ -14,7 +14,7 @@ import understudy.view.CautionText;
         name = "cautions",
         sortOptions = false,
         abbreviateSynopsis = true,
-        description = "Tells what can hurt people or machines, and what to do about it.",
+        description = "Shows what can hurt people or machines, and what to do about it.",
         footer = {"", "Examples:", "  understudy cautions", "  understudy cautions crank-36-1-vr"})
 final class CautionsCommand extends HouseCommand {
 

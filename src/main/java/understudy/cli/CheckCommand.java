@@ -22,7 +22,7 @@ import understudy.trace.CircuitReader;
         name = "check",
         sortOptions = false,
         abbreviateSynopsis = true,
-        description = "Tells everything that is wrong with pattern and circuit files.",
+        description = "Lists everything that is wrong with pattern and circuit files.",
         footer = {"", "Examples:", "  understudy check my-wheel.yaml", "  understudy check bench/*.yaml --json"})
 final class CheckCommand extends HouseCommand {
 

@@ -17,7 +17,7 @@ final class Complaint {
 
     static List<String> of(ParameterException problem) {
         CommandLine command = problem.getCommandLine();
-        String help = "'" + command.getCommandSpec().qualifiedName() + " --help' tells more";
+        String help = "'" + command.getCommandSpec().qualifiedName() + " --help' shows more";
         if (problem instanceof UnmatchedArgumentException unmatched) {
             return List.of(unknown(unmatched, command), help);
         }

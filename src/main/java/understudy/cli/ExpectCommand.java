@@ -35,7 +35,7 @@ import understudy.view.LearnedText;
         name = "expect",
         sortOptions = false,
         abbreviateSynopsis = true,
-        description = "Tells what the module should display, and learns its scale.",
+        description = "Computes what the module should display, and learns its scale.",
         footer = {
             "",
             "Examples:",
@@ -94,7 +94,7 @@ final class ExpectCommand extends HouseCommand {
     @Option(names = "--learned", description = "Expects readings by the scale that was learned on this vehicle.")
     private boolean learned;
 
-    @Option(names = "--tyre", paramLabel = "SIZE", description = "With --learn: size, or what one turn rolls; tells the teeth that fit.")
+    @Option(names = "--tyre", paramLabel = "SIZE", description = "With --learn: size, or what one turn rolls; shows the teeth that fit.")
     private String tyre;
 
     @Option(names = "--csv", description = "Prints the table as CSV.")
@@ -195,7 +195,7 @@ final class ExpectCommand extends HouseCommand {
     }
 
     private double rolls() {
-        return tyre.contains("/") ? TyreSize.parse(tyre).rollsMetres() : ROLLS.parse(tyre);
+        return tyre.contains("/") ? TyreSize.parse(tyre).rollsMetres() : ROLLS.typed(tyre);
     }
 
     private List<String> expect(Injected injected, Optional<Reading> known, Arguments given) {

@@ -23,7 +23,7 @@ import understudy.view.PageText;
         name = "guide",
         sortOptions = false,
         abbreviateSynopsis = true,
-        description = "Tells how to build the box, wire it and use it, page by page.",
+        description = "Shows how to build the box, wire it and use it, page by page.",
         footer = {
             "",
             "Examples:",

@@ -16,7 +16,7 @@ import understudy.view.InputText;
         name = "input",
         sortOptions = false,
         abbreviateSynopsis = true,
-        description = "Tells what kind of input a pin is, from a meter's readings.",
+        description = "Finds what kind of input a pin is, from a meter's readings.",
         footer = {
             "",
             "Measure at the module's side, sensor unplugged, key on: volts from the pin to",

@@ -32,16 +32,11 @@ final class JobsCommand implements Callable<Integer> {
     }
 
     static CommandLine with(Surroundings surroundings) {
-        CommandLine jobs = new CommandLine(new JobsCommand(new JobsListCommand(surroundings)));
-        jobs.addSubcommand(new JobsListCommand(surroundings));
-        jobs.addSubcommand(new JobsShowCommand(surroundings));
-        jobs.addSubcommand(new JobsCorrectCommand(surroundings));
-        jobs.addSubcommand(new JobsExportCommand(surroundings));
-        jobs.addSubcommand(new JobsImportCommand(surroundings));
-        jobs.addSubcommand(new JobsArchiveCommand(surroundings));
-        jobs.addSubcommand(new JobsUnarchiveCommand(surroundings));
-        jobs.addSubcommand(new JobsRemoveCommand(surroundings));
-        return jobs;
+        return new CommandLine(new JobsCommand(new JobsListCommand(surroundings))).addSubcommand(new JobsListCommand(surroundings))
+                .addSubcommand(new JobsShowCommand(surroundings)).addSubcommand(new JobsCorrectCommand(surroundings))
+                .addSubcommand(new JobsExportCommand(surroundings)).addSubcommand(new JobsImportCommand(surroundings))
+                .addSubcommand(new JobsArchiveCommand(surroundings)).addSubcommand(new JobsUnarchiveCommand(surroundings))
+                .addSubcommand(new JobsRemoveCommand(surroundings));
     }
 
     /** Without a command: the list. */

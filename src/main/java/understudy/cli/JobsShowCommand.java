@@ -11,7 +11,7 @@ import understudy.view.JobText;
         name = "show",
         sortOptions = false,
         abbreviateSynopsis = true,
-        description = "Tells what happened in a job, how it stands, what is next.",
+        description = "Shows what happened in a job, how it stands, what is next.",
         footer = {"", "Examples:", "  understudy jobs show speedometer-may"})
 final class JobsShowCommand extends HouseCommand {
 

@@ -1,13 +1,13 @@
 package understudy.cli;
 
-import understudy.refusal.Location;
 import java.util.Optional;
 import picocli.CommandLine.Option;
-import understudy.refusal.Refused;
 import understudy.audio.Device;
 import understudy.audio.Devices;
 import understudy.quantity.Range;
 import understudy.quantity.Unit;
+import understudy.refusal.Location;
+import understudy.refusal.Refused;
 import understudy.rig.Spread;
 
 /** What calibrating with a patch cable needs to know. */
@@ -25,7 +25,7 @@ final class LoopbackOptions {
     private String resistance;
 
     @Option(names = "--input-full-scale", paramLabel = "VOLTS", description = "Peak volts (not rms) of the largest sample that this input"
-            + " records, if you know them, like \"1.2 V 3%%\" (5 %% unless told): then the cable tells volts too.")
+            + " records, if you know them, like \"1.2 V 3%%\" (default: 5 %%): then the cable measures volts too.")
     private String fullScale;
 
     /** Of line inputs: 10 kohm is usual, half and twice as much are not rare. */

@@ -95,6 +95,9 @@ public final class Main {
 
     /** The one command that is asked for by name, since reading the declarations of all would take longer than most run. */
     private static CommandLine commandLine(Surroundings surroundings, String[] args) {
+        if (args.length == 1 && List.of("--version", "-V").contains(args[0])) {
+            return commandLine(surroundings, List.of());
+        }
         Function<Surroundings, Object> asked = args.length == 0 ? null : COMMANDS.get(args[0]);
         return asked == null || args[0].equals(COMPLETION) && args.length == 1
                 ? commandLine(surroundings)

@@ -123,7 +123,7 @@ final class MeasureCommand extends HouseCommand {
                     + asked.channel(), "give a number from 1 to " + recorded.channels().length);
         }
         try {
-            MeasuredText text = asked.measure(length == null ? 0 : LENGTH.parse(length), CommandWords.wording());
+            MeasuredText text = asked.measure(length == null ? 0 : LENGTH.typed(length), CommandWords.wording());
             if (plot != null) {
                 PlotFile.writeOrRefuse(text.plot(), plot);
             }

@@ -30,14 +30,14 @@ import understudy.view.PreflightText;
         name = "preflight",
         sortOptions = false,
         abbreviateSynopsis = true,
-        description = "Tells over which speeds an input will decode, before you clip on.",
+        description = "Computes at which speeds an input decodes, before you clip on.",
         footer = {
             "",
             "Examples:",
             "  understudy preflight my-wheel.yaml --rig bench --input reluctor-adaptive --fit",
             "  understudy preflight sine --rig bench --input resistive --plot margin.svg",
             "",
-            "It is worked out on paper: nothing is played. Faults that are on act."
+            "It is computed; nothing is played. Faults that are on act."
         })
 final class PreflightCommand extends HouseCommand {
 
@@ -105,7 +105,7 @@ final class PreflightCommand extends HouseCommand {
     }
 
     private Preflight judge(Setup setup, double speedHz) {
-        try (Progress progress = new Progress(surroundings, "working out " + setup.pattern().id())) {
+        try (Progress progress = new Progress(surroundings, "computing " + setup.pattern().id())) {
             return Preflight.of(setup, speedHz, progress::at);
         } catch (Refused e) {
             throw e.in(Location.named(setup.pattern().id()));

@@ -33,7 +33,7 @@ final class RigCalibrations {
             this.rig = store.rigs().find(name);
         }
         if (!tellsVolts && !rig.calibrated()) {
-            throw new Refused("--rig: the volts of " + rig.name() + " were never measured, and a cable alone can't tell them", "first"
+            throw new Refused("--rig: the volts of " + rig.name() + " were never measured, and a cable alone can't measure them", "first"
                     + " run " + CommandWords.command("calibrate --meter --rig " + CommandWords.quoted(rig.name())) + ", or give --input-full-scale");
         }
     }

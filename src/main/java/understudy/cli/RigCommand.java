@@ -33,13 +33,9 @@ final class RigCommand implements Callable<Integer> {
     private RigCommand() {}
 
     static CommandLine with(Surroundings surroundings) {
-        CommandLine rig = new CommandLine(new RigCommand());
-        rig.addSubcommand(new RigMakeCommand(surroundings));
-        rig.addSubcommand(new RigListCommand(surroundings));
-        rig.addSubcommand(new RigShowCommand(surroundings));
-        rig.addSubcommand(new RigEditCommand(surroundings));
-        rig.addSubcommand(new RigRemoveCommand(surroundings));
-        return rig;
+        return new CommandLine(new RigCommand()).addSubcommand(new RigMakeCommand(surroundings))
+                .addSubcommand(new RigListCommand(surroundings)).addSubcommand(new RigShowCommand(surroundings))
+                .addSubcommand(new RigEditCommand(surroundings)).addSubcommand(new RigRemoveCommand(surroundings));
     }
 
     /** Without a command: the overview, as bad input, so that a script notices. */

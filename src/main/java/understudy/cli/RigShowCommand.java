@@ -15,7 +15,7 @@ import understudy.view.RigText;
         name = "show",
         sortOptions = false,
         abbreviateSynopsis = true,
-        description = "Tells all about one rig, with its calibrations.",
+        description = "Shows one rig, with its calibrations.",
         footer = {"", "Examples:", "  understudy rig show bench", "  understudy rig show bench --json"})
 final class RigShowCommand extends HouseCommand {
 

@@ -21,7 +21,7 @@ import understudy.view.PatternText;
         name = "show",
         sortOptions = false,
         abbreviateSynopsis = true,
-        description = "Tells about one pattern: its purpose, its events, how it looks.",
+        description = "Shows one pattern: its purpose, its events, how it looks.",
         footer = {
             "",
             "Examples:",

@@ -49,8 +49,8 @@ final class Judging {
         public Question<HuntInput> question(Hunt hunt, HuntEquipment equipment) {
             List<Suspect> between = between(hunt, injected.place());
             Answers<HuntInput> number = new Answers.Otherwise<>(List.of(), typed -> piece(typed, between),
-                    new Answers.Meaning("1 to " + between.size(), "the piece of that number; Enter, if you can't tell"));
-            return Stage.asking("Which of these was moved just then? Its number, or Enter if you can't tell:",
+                    new Answers.Meaning("1 to " + between.size(), "the piece of that number; Enter, if you don't know"));
+            return Stage.asking("Which of these was moved just then? Its number, or Enter if you don't know:",
                     "What makes the display come and go when it is moved is likely to be the fault itself.", number,
                     new HuntInput.Moved(Optional.empty()));
         }

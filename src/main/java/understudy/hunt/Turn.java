@@ -113,7 +113,7 @@ final class Turn {
         boolean unplugged = clips.unplugged().filter(circuit -> circuit == place.onReference()).isPresent();
         say(off + "Go to " + hunt.name(place) + ", about "
                 + EventWords.minutes(hunt.circuitOf(place).points().get(place.point()).reachMinutes()) + ". "
-                + (unplugged ? "" : "Unplug this circuit's sensor, and leave it so while you inject: two sources at once tell nothing. ")
+                + (unplugged ? "" : "Unplug this circuit's sensor, and leave it so while you inject: two sources at once show nothing. ")
                 + pins.how());
         clips = clips.off(place.onReference());
         return to(new Injecting.Pin(place));

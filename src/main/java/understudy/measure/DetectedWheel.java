@@ -97,7 +97,7 @@ public record DetectedWheel(
         StringBuilder words = new StringBuilder();
         if (eventsPerTurn == 0) {
             words.append(String.format(Locale.ROOT,
-                    "an even row of events, %.6g a second; no gap, so the teeth per turn cannot be told", eventRateHz()));
+                    "an even row of events, %.6g a second; no gap, so the teeth per turn are not known", eventRateHz()));
         } else {
             words.append(eventsPerTurn).append(eventsPerTurn == 1 ? " tooth" : " teeth").append(" a turn");
             words.append(placesPerTurn == 0 ? ", unevenly spaced" : " on " + placesPerTurn + " places");

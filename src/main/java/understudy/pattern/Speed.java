@@ -1,6 +1,9 @@
 package understudy.pattern;
 
+import java.util.List;
+import understudy.quantity.Dimension;
 import understudy.quantity.Quantity;
+import understudy.quantity.TypedQuantity;
 import understudy.refusal.Refused;
 
 /**
@@ -46,6 +49,11 @@ public record Speed(SpeedUnit unit, double metresPerTurn, double defaultHz, doub
                     "allowed are " + print(fromHz) + " to " + print(toHz));
         }
         return hz;
+    }
+
+    /** The same as a person types it: a number alone is in {@link #unit()}, see {@link TypedQuantity}. */
+    public double typedHz(String written) {
+        return parseHz(TypedQuantity.plain(written, unit.unit(), List.of(Dimension.ROAD_SPEED, Dimension.TURNING, Dimension.FREQUENCY)));
     }
 
     /** The same without a look at the range. */

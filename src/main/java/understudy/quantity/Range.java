@@ -1,5 +1,6 @@
 package understudy.quantity;
 
+import java.util.List;
 import understudy.refusal.Refused;
 
 /**
@@ -25,6 +26,11 @@ public record Range(double from, double to, Unit unit) {
             throw new Refused(quantity + " is out of range", allowed());
         }
         return base;
+    }
+
+    /** The same as a person types it: a number alone is in this range's unit, see {@link TypedQuantity}. */
+    public double typed(String written) {
+        return parse(TypedQuantity.plain(written, unit, List.of(unit.dimension())));
     }
 
     /** "allowed are 1 mV to 100 V". */

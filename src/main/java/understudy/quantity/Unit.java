@@ -104,6 +104,14 @@ public enum Unit {
         return found.size() == 1 ? Optional.of(found.get(0)) : Optional.empty();
     }
 
+    /** What was meant by a unit typed in other capitals; m and M stay apart where they stand before a unit. */
+    static Optional<String> typed(String text, List<Dimension> allowed) {
+        List<String> found = BY_SPELLING.entrySet().stream().filter(known -> allowed.contains(known.getValue().unit().dimension()))
+                .map(Map.Entry::getKey).filter(known -> known.equalsIgnoreCase(text)).toList();
+        return found.size() == 1 ? Optional.of(found.get(0)).filter(known -> BY_SPELLING.get(known).powerOfTen() == 0
+                || Character.toLowerCase(text.charAt(0)) != 'm' || known.charAt(0) == text.charAt(0)) : Optional.empty();
+    }
+
     /** The letter of a component's marking (IEC 60062) that stands for the point: "4k7", "4R7", "2u2"; or none. */
     Optional<Integer> markingPower(char letter) {
         if (this == OHM && letter == 'R') {

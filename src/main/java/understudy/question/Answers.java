@@ -173,7 +173,7 @@ public sealed interface Answers<T> {
                 return refused("a number is needed here", range.allowed());
             }
             try {
-                return Result.of(range.parse(Typing.bareNumber(typed) ? typed + " " + range.unit().symbol() : typed));
+                return Result.of(range.typed(typed));
             } catch (Refused e) {
                 return Result.refused(e.refusals());
             }

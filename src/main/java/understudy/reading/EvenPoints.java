@@ -40,10 +40,10 @@ public final class EvenPoints {
         Optional<Speed> range = injected.pattern().map(Pattern::speed);
         // a step may be smaller than the lowest speed
         Optional<Speed> any = range.map(speed -> new Speed(speed.unit(), speed.metresPerTurn(), 0, 0, speed.toHz()));
-        double first = number(Control.FROM, () -> range.isPresent() ? range.get().parseHz(from) : FREQUENCY.parse(from), given);
-        double last = number(Control.TO, () -> range.isPresent() ? range.get().parseHz(to) : FREQUENCY.parse(to), given);
+        double first = number(Control.FROM, () -> range.isPresent() ? range.get().typedHz(from) : FREQUENCY.typed(from), given);
+        double last = number(Control.TO, () -> range.isPresent() ? range.get().typedHz(to) : FREQUENCY.typed(to), given);
         double by = step == null ? (last - first) / USUAL
-                : number(Control.STEP, () -> any.isPresent() ? any.get().parseHz(step) : FREQUENCY.parse(step), given);
+                : number(Control.STEP, () -> any.isPresent() ? any.get().typedHz(step) : FREQUENCY.typed(step), given);
         return steps(first, last, by, from, step, given).stream()
                 .map(each -> range.isPresent() ? injected.atSpeed(each) : injected.atHz(each)).toList();
     }

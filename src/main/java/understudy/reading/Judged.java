@@ -30,7 +30,7 @@ public record Judged(Sign sign, String numbers, String meaning) {
         String numbers = unit.rounded(shown, 6) + " is shown; expected: " + expected;
         boolean pressure = unit.dimension() == Dimension.PRESSURE; // whose zero is a value like any other
         if (!pressure && expected.holds(0)) {
-            return new Judged(Sign.CANNOT_TELL, numbers, "so little can't be told from nothing; inject a higher frequency");
+            return new Judged(Sign.CANNOT_TELL, numbers, "so little can't be distinguished from nothing; inject a higher frequency");
         }
         if (expected.holds(shown)) {
             return new Judged(Sign.AS_EXPECTED, numbers, "");

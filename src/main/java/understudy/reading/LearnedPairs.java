@@ -121,8 +121,8 @@ public final class LearnedPairs {
 
     private Injected.Point point(String written) {
         return injected.pattern().isPresent()
-                ? injected.atSpeed(injected.pattern().get().speed().parseHz(written))
-                : injected.atHz(FREQUENCY.parse(written));
+                ? injected.atSpeed(injected.pattern().get().speed().typedHz(written))
+                : injected.atHz(FREQUENCY.typed(written));
     }
 
     private static Optional<DisplayUnit> unitOf(String pair) {

@@ -1,16 +1,18 @@
 package understudy.reading;
 
+import java.util.List;
 import java.util.Optional;
 import java.util.regex.Pattern;
 import understudy.quantity.Dimension;
 import understudy.quantity.Quantity;
+import understudy.quantity.TypedQuantity;
 import understudy.refusal.Refused;
 
 /** Makes a displayed reading of what a person typed. */
 final class TypedNumber {
 
     /** A number alone. */
-    private static final Pattern BARE = Pattern.compile("[-+\u2212]?(?:\\d+(?:\\.\\d*)?|\\.\\d+)");
+    private static final Pattern BARE = Pattern.compile("[-+\u2212]?(?:\\d+(?:[.,]\\d*)?|[.,]\\d+)");
     /** How many times the most that a good circuit shows is asked about: more than any usual fault, less than a slip of a digit. */
     private static final double IMPLAUSIBLE = 5;
 
@@ -29,9 +31,10 @@ final class TypedNumber {
             throw new Refused("nothing was given", "write the number that the display shows, like 43 " + unit.symbol());
         }
         boolean bare = BARE.matcher(text).matches();
+        String plain = TypedQuantity.plain(bare ? text + " " + unit.symbol() : text, unit.unit(), List.of(unit.dimension()));
         boolean negative = unit.dimension() == Dimension.PRESSURE;
-        double shown = ReadingReader.parse(bare ? text + " " + unit.symbol() : text, unit, negative ? -unit.most() : 0);
-        boolean foreign = !bare && Quantity.parse(text, unit.dimension()).unit() != unit.unit();
+        double shown = ReadingReader.parse(plain, unit, negative ? -unit.most() : 0);
+        boolean foreign = !bare && Quantity.parse(plain, unit.dimension()).unit() != unit.unit();
         String converted = text + " is " + unit.rounded(shown, 4);
         if (foreign && expected.filter(right -> right.holds(shown)).isEmpty()) {
             return new Displayed.Asked(converted + ": does the display really show " + text + ", and not " + unit.symbol() + "?", shown);

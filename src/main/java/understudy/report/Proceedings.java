@@ -125,7 +125,7 @@ final class Proceedings {
         if (parts.isEmpty()) {
             parts.add(new Part.Sentence("The cautions were not ticked."));
         }
-        parts.add(new Part.Sentence("This report tells what one signal showed of one circuit at one time. Local codes, the maker's"
+        parts.add(new Part.Sentence("This report states what one signal showed of one circuit at one time. Local codes, the maker's"
                 + " instructions and licensed practice come first; it replaces none of them."));
         return parts;
     }

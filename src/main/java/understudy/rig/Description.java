@@ -79,7 +79,7 @@ public final class Description {
 
     public double number(String key, Range range, double otherwise) {
         String written = take(key);
-        return written == null ? otherwise : problems.attempt(location, () -> range.parse(written)).orElse(otherwise);
+        return written == null ? otherwise : problems.attempt(location, () -> range.typed(written)).orElse(otherwise);
     }
 
     /** After the last detail was taken. */

@@ -44,7 +44,7 @@ public record LimitChange(Optional<String> normal, Optional<String> fault, Optio
     }
 
     private static double lowered(Control control, Optional<String> written, double standard, double otherwise, Refusals given) {
-        double amps = written.flatMap(text -> given.attempt(Location.of(control), () -> AMPS.parse(text))).orElse(otherwise);
+        double amps = written.flatMap(text -> given.attempt(Location.of(control), () -> AMPS.typed(text))).orElse(otherwise);
         if (written.isPresent() && amps > standard) {
             given.add(control, Amounts.print(amps, Unit.AMPERE) + " is more than the standard " + Amounts.print(standard, Unit.AMPERE),
                     Remedy.of("a higher one takes ").set(Control.OVERRIDE_LIMIT).then(" and a reason"));
@@ -78,6 +78,6 @@ public record LimitChange(Optional<String> normal, Optional<String> fault, Optio
     }
 
     private static OptionalDouble amps(String written, Refusals given) {
-        return given.attempt(Location.of(Control.OVERRIDE_LIMIT), () -> AMPS.parse(written)).map(OptionalDouble::of).orElse(OptionalDouble.empty());
+        return given.attempt(Location.of(Control.OVERRIDE_LIMIT), () -> AMPS.typed(written)).map(OptionalDouble::of).orElse(OptionalDouble.empty());
     }
 }

@@ -6,11 +6,11 @@ import understudy.refusal.Refused;
 /** What no rig of resistors, capacitors and a transformer can stand in for, and why. */
 public enum OutOfReach {
     TWO_WIRE_CURRENT("a two-wire active sensor",
-            "the module feeds it 8 to 12 V and tells its levels by the current it draws, 7 mA against 14 mA; "
+            "the module feeds it 8 to 12 V and reads its levels from the current it draws, 7 mA against 14 mA; "
                     + "an audio output draws no steady current"),
     PULLED_UP_8_TO_12_V("an input pulled up to 8 V or more",
             "an audio output's few volts can't pull it across its thresholds"),
-    DIRECT_VOLTAGE("a sensor that tells its value by a steady voltage",
+    DIRECT_VOLTAGE("a sensor that gives its value as a steady voltage",
             "an audio output passes no steady voltage"),
     DIGITAL_PROTOCOL("a sensor that sends digital messages",
             "the module expects data with checks, not a wave"),

@@ -32,8 +32,8 @@ public record Spread(double nominal, double tolerance) {
     public static Spread parse(String written, Range range, double otherwise) {
         Matcher matcher = WITH_TOLERANCE.matcher(written.strip());
         boolean says = matcher.matches();
-        double tolerance = says ? TOLERANCES.parse(matcher.group(2)) / 100 : otherwise;
-        return new Spread(range.parse(says ? matcher.group(1) : written), tolerance);
+        double tolerance = says ? TOLERANCES.typed(matcher.group(2)) / 100 : otherwise;
+        return new Spread(range.typed(says ? matcher.group(1) : written), tolerance);
     }
 
     /** A value taken as exact. */

@@ -96,7 +96,7 @@ public record UnknownInput(
                 Double.POSITIVE_INFINITY,
                 List.of(InputKind.RELUCTOR_ADAPTIVE, InputKind.RELUCTOR_HYSTERESIS, InputKind.RESISTIVE),
                 List.of("No voltage of its own: a reluctor input without bias, a ground wire, or a module without "
-                        + "power. Volts can't tell these apart.",
+                        + "power. Volts do not distinguish these.",
                         "Check that the key is on and the module has its supply and ground; then measure ohms from "
                         + "the pin to ground with the key off: near 0 is a ground wire."));
     }

@@ -28,8 +28,8 @@ public record Use(double level, double leastDuty, double mostDuty) {
     /** At full scale with a duty like "10 %" or "10 % to 50 %"; said why where it is wrong, and then {@link #FULL}. */
     public static Use read(Location location, String duty, Refusals given) {
         String[] ends = duty.strip().split("\\s+to\\s+", 2);
-        double least = given.attempt(location, () -> DUTY.parse(ends[0])).orElse(50.0) / 100;
-        double most = ends.length < 2 ? least : given.attempt(location, () -> DUTY.parse(ends[1])).orElse(50.0) / 100;
+        double least = given.attempt(location, () -> DUTY.typed(ends[0])).orElse(50.0) / 100;
+        double most = ends.length < 2 ? least : given.attempt(location, () -> DUTY.typed(ends[1])).orElse(50.0) / 100;
         if (most < least) {
             given.add(new Refusal(location, "\"" + duty + "\" runs downwards", "write the smaller part first, like \"10 % to 50 %\""));
             return FULL;

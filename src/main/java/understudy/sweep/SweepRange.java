@@ -56,7 +56,7 @@ public record SweepRange(double fromHz, double toHz, int readings, Optional<Swee
     /** Of all that was read, in one sentence or more. */
     public static String words(List<SweepRow> rows, SweptCircuit swept) {
         if (rows.stream().noneMatch(SweepRow::tells)) {
-            return "Nothing was read that tells whether the module reads right.";
+            return "Nothing was read that shows whether the module reads right.";
         }
         return of(rows).map(range -> range.words(swept)).orElse("The module reads right at none of these speeds.");
     }

@@ -52,7 +52,7 @@ public record SweepRow(Instant at, double speedHz, double frequencyHz, Expected 
         if (judged().isPresent()) {
             return switch (judged().get().sign()) {
                 case AS_EXPECTED -> "right";
-                case CANNOT_TELL -> "can't tell";
+                case CANNOT_TELL -> "unclear";
                 case NOTHING -> "nothing";
                 case TWICE -> "twice";
                 case HALF -> "half";

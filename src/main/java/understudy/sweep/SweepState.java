@@ -129,6 +129,6 @@ public record SweepState(SweptCircuit circuit, List<SweepStop> stops, List<Sweep
     /** What is to be said of the last row. */
     public String verdict() {
         SweepRow row = rows.get(rows.size() - 1);
-        return row.right() ? "Right." : (row.tells() ? "Not right: " : "This can't tell: ") + row.reason() + ".";
+        return row.right() ? "Right." : (row.tells() ? "Not right: " : "This shows nothing: ") + row.reason() + ".";
     }
 }

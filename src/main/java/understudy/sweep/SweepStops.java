@@ -103,12 +103,12 @@ public final class SweepStops {
         if (!span.matches() && item.contains(" to ")) {
             throw new Refused("\"" + item + "\" does not say how far apart", "write it like \"200 to 2000 by 200 rpm\"");
         } else if (!span.matches()) {
-            return new double[] {speed.parseHz(item)};
+            return new double[] {speed.typedHz(item)};
         }
-        double first = speed.parseHz(span.group(1));
-        double last = speed.parseHz(span.group(2));
+        double first = speed.typedHz(span.group(1));
+        double last = speed.typedHz(span.group(2));
         // a step may be smaller than the lowest speed
-        double by = new Speed(speed.unit(), speed.metresPerTurn(), 0, 0, speed.toHz()).parseHz(span.group(3));
+        double by = new Speed(speed.unit(), speed.metresPerTurn(), 0, 0, speed.toHz()).typedHz(span.group(3));
         double count = Math.floor(Math.abs(last - first) / by + NEAR) + 1;
         if (!(count <= MOST)) {
             throw new Refused("\"" + item + "\" makes too many speeds", "at most " + MOST + " can be stepped through");

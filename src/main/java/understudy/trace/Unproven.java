@@ -22,7 +22,7 @@ public final class Unproven {
                     + ": readings can be wrong, and there may be more than one fault.");
         }
         if (finding.suspects().size() > 1) {
-            sentences.add("Between " + finding.names() + " nobody could inject, so they were not told apart.");
+            sentences.add("Between " + finding.names() + " nobody could inject, so it is not known which of them it is.");
         }
         if (!hunt.clashes().isEmpty()) {
             sentences.add("Some readings contradict each other; they were weighed, not explained.");

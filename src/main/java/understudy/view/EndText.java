@@ -25,7 +25,7 @@ public final class EndText {
                 report.destination().rateHz(), destination(report)));
         if (report.destination() instanceof DeviceChoice) {
             lines.add(report.hardware().isEmpty()
-                    ? "what the hardware itself ran at, the system does not tell"
+                    ? "what the hardware itself ran at, the system does not say"
                     : "the hardware itself ran at " + report.hardware());
         }
         lines.add(underruns(report));

@@ -34,7 +34,7 @@ public final class FindingWords {
                     + (outlier.away() > 0 ? "high" : "low") + " for the line of the others, and left out. Take it again.";
         }
         if (finding instanceof Finding.OneOfThese some) {
-            return "one of these does not fit, and it can't be told which: "
+            return "one of these does not fit, and it is not known which: "
                     + some.pairs().stream().map(pair -> pair(pair, unit)).collect(Collectors.joining("; "))
                     + ". Take them again, and one more.";
         }

@@ -61,7 +61,7 @@ public final class InputText {
     public List<String> lines() {
         List<String> lines = new ArrayList<>(new Table()
                 .row("volts of its own", between(found.openVolts(), found.leastOpenVolts(), found.mostOpenVolts(), Unit.VOLT))
-                .row("resistance", Double.isNaN(found.ohms()) ? "can't be told"
+                .row("resistance", Double.isNaN(found.ohms()) ? "not known"
                         : between(found.ohms(), found.leastOhms(), found.mostOhms(), Unit.OHM)).lines());
         lines.add("");
         lines.add(found.kinds().isEmpty() ? "No known kind fits." : "Kinds that fit, the likeliest first:");

@@ -78,8 +78,8 @@ public final class LoopbackText {
                 ? "Volts are as good as what was given for the input."
                 : Remedy.of("A cable has no scale: for volts, ").perform(Deed.CALIBRATE_BY_METER, "").then(", or give ")
                         .set(Control.INPUT_FULL_SCALE).text(wording) + " here.")
-                + " If it says inverted, either the output or the input inverts; a cable can't tell which. Latency counts from when"
-                + " the first sample was handed over; the system hands recorded sound over in portions, so it can't be told"
+                + " If it says inverted, either the output or the input inverts; a cable does not show which. Latency counts from when"
+                + " the first sample was handed over; the system hands recorded sound over in portions, so it is not known"
                 + " better than that."));
         return lines;
     }

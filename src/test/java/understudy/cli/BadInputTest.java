@@ -34,7 +34,7 @@ class BadInputTest {
     void aCommandLineThatCannotBeRead(String typed, String said) {
         Run.Outcome outcome = Run.in(home).understudy(typed.split(" "));
         String command = typed.contains(" ") || said.startsWith(typed) ? "understudy " + typed.split(" ")[0] : "understudy";
-        assertThat(outcome.err()).isEqualTo(said + "\n'" + command + " --help' tells more\n");
+        assertThat(outcome.err()).isEqualTo(said + "\n'" + command + " --help' shows more\n");
         assertThat(outcome.out()).isEmpty();
         assertThat(outcome.exitCode()).isEqualTo(Main.BAD_INPUT);
     }
@@ -44,7 +44,7 @@ class BadInputTest {
             crank-36-1-vrr|crank-36-1-vrr: there is no pattern of this name; did you mean crank-36-1-vr or crank-60-2-vr?
             ./nosuch.yaml|./nosuch.yaml:1:1: there is no such file; look at how its name and folder are spelled
             crank-60-2-hall --speed 9000rpm|--speed: the speed 9000rpm is out of this pattern's range; allowed are 20 rpm to 8000 rpm
-            crank-60-2-hall --speed 800|--speed: "800" has no unit; write a turning speed or a frequency like 800 rpm (units: rpm, Hz)
+            crank-60-2-hall --speed 800kg|--speed: the unit "kg" is not known; write a turning speed or a frequency like 800 rpm (units: rpm, Hz)
             crank-60-2-hall --speed 45km/h|--speed: "45km/h" is a road speed; write a turning speed or a frequency like 800 rpm (units: rpm, Hz)
             sine --rate 12|--rate: 12 Hz is out of range; allowed are 8 kHz to 768 kHz
             sine --rate cd|--rate: "cd" is not a frequency; write a frequency like 100 Hz
@@ -74,7 +74,7 @@ class BadInputTest {
     @CsvSource(delimiter = '|', quoteCharacter = '`', textBlock = """
             render sine --out x|--out: "x" is no name for a sound file; give a name that ends in .wav
             render sine --out x.wav --bits 20|--bits: "20" is no sample format; give 16, 24, 32 or float
-            render sine --out x.wav --for 10|--for: "10" has no unit; write a time like 2 s (units: s, min, h)
+            render sine --out x.wav --for 10kg|--for: the unit "kg" is not known; write a time like 2 s (units: s, min, h)
             render sine --out x.wav --for -1s|--for: -1 s is out of range; allowed are 1 ms to 1000000 s
             render sine --out nosuch/x.wav|nosuch/x.wav: there is no folder HERE/nosuch; make it first
             play sine --for 0s|--for: 0 s is out of range; allowed are 100 ms to 1000000 s

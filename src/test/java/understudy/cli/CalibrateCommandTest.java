@@ -188,7 +188,7 @@ class CalibrateCommandTest {
         assertThat(run.err()).isEqualTo("no answer came; no calibration was kept\n");
         Run.Outcome nothing = Run.in(home).atTerminal("\n0\n").understudy("calibrate", "--meter");
         assertThat(nothing.exitCode()).isEqualTo(Main.FAILED);
-        assertThat(nothing.err()).startsWith("the meter shows 0 V, too little to tell from nothing; set it to volts AC");
+        assertThat(nothing.err()).startsWith("the meter shows 0 V, too little to be distinguished from nothing; set it to volts AC");
     }
 
     @Test
@@ -200,7 +200,7 @@ class CalibrateCommandTest {
         bad("--device: no audio output named \"none\"", "calibrate", "--meter", "--device", "none");
         bad("--input: no audio input named \"none\"", "calibrate", "--loopback", "--input", "none");
         bad("--input-full-scale: \"2 ohm\" is a resistance", "calibrate", "--loopback", "--input-full-scale", "2 ohm");
-        bad("--plot: a meter tells nothing to draw", "calibrate", "--meter", "--plot", "a.png");
+        bad("--plot: a meter gives nothing to draw", "calibrate", "--meter", "--plot", "a.png");
         bad("--out: \"a.txt\" is no name for a result; give a name that ends in .json", "calibrate", "--meter", "--out", "a.txt");
         bad("nobody can be asked whether nothing else is connected", "calibrate", "--loopback");
     }

@@ -141,7 +141,7 @@ class DividerCommandTest {
             --input;resistive, needs: 1 V, needs: 2 V|--input: "needs" is there twice; leave one of them out
             --input;resistive;--values;E7|--values: "E7" is no series of preferred values; give E12, E24 or E96
             --input;resistive;--tolerance;50 %|--tolerance: 50 % is out of range; allowed are 0 % to 20 %
-            --input;resistive;--corner;2|--corner: "2" has no unit; write a frequency like 100 Hz
+            --input;resistive;--corner;2 kg|--corner: the unit "kg" is not known; write a frequency like 100 Hz
             --input;resistive;--duty;0 %|--duty: 0 % is out of range; allowed are 1 % to 99 %
             --input;resistive;--duty;50 % to 10 %|--duty: "50 % to 10 %" runs downwards; write the smaller part first, like "10 % to 50 %"
             --input;resistive;--shunt;2k|--series: it is missing; give the series resistor too: without one nothing limits the current

@@ -36,8 +36,8 @@ class HelpTest {
 
                 Commands:
                   patterns    Lists the patterns that come with Understudy.
-                  show        Tells about one pattern: its purpose, its events, how it looks.
-                  check       Tells everything that is wrong with pattern and circuit files.
+                  show        Shows one pattern: its purpose, its events, how it looks.
+                  check       Lists everything that is wrong with pattern and circuit files.
                   play        Plays a pattern's signal to an audio output.
                   render      Writes a pattern's signal to a WAV file.
                   measure     Measures a recording, or what comes in at an audio input.
@@ -45,15 +45,15 @@ class HelpTest {
                   devices     Lists the audio devices, and what each really opens with.
                   rig         Keeps your rigs: output, calibration, the divider as built.
                   divider     Chooses the resistors of the box, within the limits; draws it.
-                  input       Tells what kind of input a pin is, from a meter's readings.
-                  preflight   Tells over which speeds an input will decode, before you clip on.
+                  input       Finds what kind of input a pin is, from a meter's readings.
+                  preflight   Computes at which speeds an input decodes, before you clip on.
                   trace       Leads a fault hunt: where to inject, what it says, where next.
                   report      Writes the report on a job, for the customer: as HTML or PDF.
                   jobs        Lists, shows, corrects, exports, archives and removes your jobs.
-                  expect      Tells what the module should display, and learns its scale.
+                  expect      Computes what the module should display, and learns its scale.
                   sweep       Runs a module through many speeds, and logs what it displays.
-                  cautions    Tells what can hurt people or machines, and what to do about it.
-                  guide       Tells how to build the box, wire it and use it, page by page.
+                  cautions    Shows what can hurt people or machines, and what to do about it.
+                  guide       Shows how to build the box, wire it and use it, page by page.
                   completion  Prints completion for bash and zsh.
 
                 Examples:

@@ -78,14 +78,14 @@ class InputCommandTest {
                 .contains("two-wire-current: a two-wire active sensor. No rig can stand in for its\n    sensor.\n");
         assertThat(input("--open", "12 V", "--with", "1k 1%", "--loaded", "11.99 V").out())
                 .contains("No known kind fits.\n").contains("Stop: this is a supply, not an input.");
-        assertThat(input("--open", "0.01 V", "--with", "1k 1%", "--loaded", "0 V").out()).contains("resistance        can't be told\n");
+        assertThat(input("--open", "0.01 V", "--with", "1k 1%", "--loaded", "0 V").out()).contains("resistance        not known\n");
     }
 
     @ParameterizedTest
     @CsvSource(delimiter = '|', quoteCharacter = '`', textBlock = """
             --with;10k|--open: it is missing; give the reading on the bare pin, like --open "4.96 V"\\n--loaded: it is missing; give the reading with the resistor, like --loaded "3.31 V"
             --open;5 V;--loaded;3 V|--with: it is missing; give the known resistor, like --with "10k 1%"
-            --open;5;--with;10k;--loaded;3 V|--open: "5" has no unit; write a voltage like 2.5 V
+            --open;1,500;--with;10k;--loaded;3 V|--open: "1,500" could be 1.500 or 1500; write 1.500 or 1500
             --open;100 V;--with;10k;--loaded;3 V|--open: 100 V is out of range; allowed are -60 V to 60 V
             --open;-5 V;--with;10k;--loaded;3 V|input: the reading without the resistor is given as -5 V; allowed are 0 V to 60 V
             --open;3 V;--with;10k;--loaded;5 V|input: the reading rises from 3 V to 5 V with a resistor to ground; swap the two readings, or measure again: something else moves the voltage

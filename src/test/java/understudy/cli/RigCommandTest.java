@@ -138,7 +138,7 @@ class RigCommandTest {
             make;my bench|NAME: "my bench" is no name for a rig; give 1 to 40 letters, digits, - and _, like bench-1
             make;bench|there is a rig called bench already; give another name, or change that one: 'understudy rig edit bench'
             make;b;--device;no such thing|*--device: *
-            make;b;--full-scale;1.4|--full-scale: "1.4" has no unit; write a voltage like 2.5 V
+            make;b;--full-scale;1.4 kg|--full-scale: the unit "kg" is not known; write a voltage like 2.5 V
             make;b;--full-scale;100 V|--full-scale: 100 V is out of range; allowed are 50 mV to 60 V
             make;b;--series;-5 ohm|--series: -5 ohm is out of range; allowed are 1 ohm to 10 Mohm
             make;b;--series;18k 200%|--series: 200 % is out of range; allowed are 0 % to 90 %

@@ -64,7 +64,7 @@ class DisplayedTest {
 
     @ParameterizedTest
     @CsvSource({"'', '\"km/h\" is not a road speed'", "abc, '\"abc\" is not a road speed'", "-3, '-3 km/h is out of range'",
-        "'43,5', '\"43,5\" has a comma in the number'", "800 rpm, '\"800 rpm\" is a turning speed'"})
+        "'43,500', '\"43,500 km/h\" could be 43.500 or 43500'", "800 rpm, '\"800 rpm\" is a turning speed'"})
     void whatIsNoNumberOfThisDisplay(String text, String wrong) {
         assertThat(typed(text)).isInstanceOfSatisfying(Displayed.Refused.class,
                 refused -> assertThat(refused.wrong()).isEqualTo(text.isEmpty() ? "nothing was given" : wrong));

@@ -82,7 +82,7 @@ class SweepStopsTest {
 
     @ParameterizedTest
     @CsvSource(delimiter = '|', value = {
-        "600, 1200|speeds: \"600\" has no unit",
+        "600 kg, 1200|speeds: the unit \"kg\" is not known",
         "fast|speeds: \"fast\" is not",
         "7000 rpm|speeds: the speed 7000 rpm is out of this pattern's range; allowed are 60 rpm to 6000 rpm",
         "600 to 1200 by 0 rpm|speeds: \"600 rpm to 1200 rpm by 0 rpm\" makes too many speeds; at most 200 can be stepped through",
