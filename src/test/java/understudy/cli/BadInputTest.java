@@ -43,9 +43,9 @@ class BadInputTest {
     @CsvSource(delimiter = '|', quoteCharacter = '`', textBlock = """
             crank-36-1-vrr|crank-36-1-vrr: there is no pattern of this name; did you mean crank-36-1-vr or crank-60-2-vr?
             ./nosuch.yaml|./nosuch.yaml:1:1: there is no such file; look at how its name and folder are spelled
-            crank-60-2-hall --speed 9000rpm|--speed: the speed 9000rpm is out of this pattern's range; allowed are 20 rpm to 8000 rpm
+            crank-60-2-hall --speed 9000rpm|--speed: the speed 9000 rpm is out of this pattern's range; allowed are 20 rpm to 8000 rpm
             crank-60-2-hall --speed 800kg|--speed: the unit "kg" is not known; write a turning speed or a frequency like 800 rpm (units: rpm, Hz)
-            crank-60-2-hall --speed 45km/h|--speed: "45km/h" is a road speed; write a turning speed or a frequency like 800 rpm (units: rpm, Hz)
+            crank-60-2-hall --speed 45km/h|--speed: "45 km/h" is a road speed; write a turning speed or a frequency like 800 rpm (units: rpm, Hz)
             sine --rate 12|--rate: 12 Hz is out of range; allowed are 8 kHz to 768 kHz
             sine --rate cd|--rate: "cd" is not a frequency; write a frequency like 100 Hz
             sine --seed -1|--seed: "-1" will not do; give a whole number from 0 to 2147483647
