@@ -19,6 +19,7 @@ import java.util.concurrent.Future;
 import java.util.concurrent.TimeUnit;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import understudy.FastStart;
 import understudy.trace.Entry;
 import understudy.trace.EntryText;
 import understudy.trace.Hunt;
@@ -35,7 +36,7 @@ class KilledHuntTest {
     @TempDir
     private Path folder;
 
-    /** Goes on with the latest job, or begins one, and says what is kept once it is, until it is killed. */
+    /** Goes on with the latest job, or begins one, and says what is kept once it is, until it is killed, or has done so many things. */
     static final class Hunter {
 
         public static void main(String[] args) {
@@ -44,7 +45,7 @@ class KilledHuntTest {
                 Jobs jobs = store.jobs();
                 int count = jobs.count("", false);
                 Hunt hunt = count == 0 ? begin(jobs, ++count) : Hunt.of(jobs.find("job " + count));
-                while (true) {
+                for (long left = args.length > 2 ? Long.parseLong(args[2]) : Long.MAX_VALUE; left > 0; left--) {
                     if (hunt.job().events().size() >= MOST_EVENTS) {
                         hunt = begin(jobs, ++count);
                     }
@@ -71,13 +72,14 @@ class KilledHuntTest {
 
     @Test
     void nothingIsLostThatWasSaidToBeKept() throws Exception {
+        FastStart hunters = FastStart.of(Hunter.class, folder, folder.resolve("training.db").toString(), "1", "9");
         ExecutorService lanes = Executors.newFixedThreadPool(LANES);
         try {
             List<Future<Integer>> kept = new ArrayList<>();
             for (int lane = 0; lane < LANES; lane++) {
                 Path file = folder.resolve("lane-" + lane + ".db");
                 Random random = new Random(20260301 + lane);
-                kept.add(lanes.submit(() -> kill(file, random, KILLS / LANES)));
+                kept.add(lanes.submit(() -> kill(hunters, file, random, KILLS / LANES)));
             }
             for (Future<Integer> one : kept) {
                 assertThat(one.get()).as("it went on between the kills").isGreaterThan(2 * KILLS / LANES);
@@ -88,16 +90,11 @@ class KilledHuntTest {
     }
 
     /** Kills one hunter after the other on one database. @return how many events were kept in the end */
-    private int kill(Path file, Random random, int kills) throws Exception {
+    private static int kill(FastStart hunters, Path file, Random random, int kills) throws Exception {
         Map<Integer, List<String>> said = new HashMap<>(); // by job: the marks of its events
         int kept = 0;
         for (int kill = 0; kill < kills; kill++) {
-            Process hunter = new ProcessBuilder(Path.of(System.getProperty("java.home"), "bin", "java").toString(),
-                    "-XX:TieredStopAtLevel=1", "-XX:+UseSerialGC", // a short life is not worth more
-                    "-Dslf4j.internal.verbosity=ERROR",
-                    "-Dorg.sqlite.tmpdir=" + folder, // the killed can't tidy up
-                    "-cp", System.getProperty("java.class.path"), Hunter.class.getName(), file.toString(),
-                    Long.toString(random.nextLong()))
+            Process hunter = hunters.with(file.toString(), Long.toString(random.nextLong()))
                     .redirectError(ProcessBuilder.Redirect.INHERIT).start();
             BufferedReader lines = hunter.inputReader();
             // some die while they open the file, or make it; most in the midst of their work
@@ -105,7 +102,7 @@ class KilledHuntTest {
             for (int i = 0; i < after; i++) {
                 take(lines.readLine(), said);
             }
-            TimeUnit.MICROSECONDS.sleep(after == 0 ? random.nextInt(600_000) : random.nextInt(5_000));
+            TimeUnit.MICROSECONDS.sleep(after == 0 ? random.nextInt(300_000) : random.nextInt(5_000));
             hunter.toHandle().destroyForcibly(); // not by the process itself, which would throw away what it still said
             assertThat(hunter.waitFor(20, TimeUnit.SECONDS)).isTrue();
             for (String line = lines.readLine(); line != null && line.endsWith("."); line = lines.readLine()) {
