@@ -9,11 +9,13 @@ import java.util.concurrent.locks.LockSupport;
 import java.util.function.BooleanSupplier;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import understudy.rig.OutputScale;
 import understudy.wave.VoltSource;
 
 /** What happens to a device while it plays, through real lines. Each test breaks a card of its own. */
+@Tag("real-time")
 class LoopbackFaultTest {
 
     private static final OutputScale ONE_VOLT = new OutputScale(1, true);

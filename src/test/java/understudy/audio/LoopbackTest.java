@@ -8,14 +8,16 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Duration;
 import java.util.OptionalInt;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
-import understudy.rig.OutputScale;
 import understudy.refusal.Refused;
+import understudy.rig.OutputScale;
 
 /** Through javax.sound into the virtual card, and back. */
+@Tag("real-time")
 class LoopbackTest {
 
     private static final OutputScale ONE_VOLT = new OutputScale(1, true);

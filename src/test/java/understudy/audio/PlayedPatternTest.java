@@ -8,6 +8,7 @@ import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.concurrent.atomic.AtomicReference;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import understudy.pattern.Pattern;
@@ -19,6 +20,7 @@ import understudy.wave.Renderer;
  * From the pattern file through the engine and javax.sound into the virtual card, back through javax.sound, and
  * decoded as a module would: count the teeth between gaps, and tell the speed from them.
  */
+@Tag("real-time")
 class PlayedPatternTest {
     private static final int RATE = 48_000;
     private static final PlayerSettings TWO_SECONDS =

@@ -7,11 +7,13 @@ import java.lang.management.ManagementFactory;
 import java.time.Duration;
 import java.util.Optional;
 import java.util.concurrent.locks.LockSupport;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import understudy.rig.OutputScale;
 import understudy.wave.VoltSource;
 
 /** The player's threads and its ends, without a sound card. */
+@Tag("real-time")
 class PlayerTest {
 
     private static final OutputScale ONE_VOLT = new OutputScale(1, true);

@@ -8,6 +8,7 @@ import java.time.Duration;
 import java.util.Arrays;
 import java.util.Optional;
 import java.util.concurrent.atomic.AtomicReference;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -19,6 +20,7 @@ import understudy.rig.OutputScale;
 import understudy.wave.Renderer;
 
 /** What measuring says of the tool's own signal when line and card have 24 bits and no more. */
+@Tag("real-time")
 class TwentyFourBitsTest {
 
     private static final int RATE = 48_000;

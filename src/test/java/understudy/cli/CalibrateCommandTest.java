@@ -12,6 +12,7 @@ import java.util.Map;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import understudy.audio.LoopbackCard;
@@ -20,6 +21,7 @@ import understudy.store.Calibration;
 import understudy.store.Store;
 
 /** Calibrating the virtual card, which is a perfect patch cable: what is played comes back bit for bit. */
+@Tag("real-time")
 class CalibrateCommandTest {
 
     private static LoopbackCard card;

@@ -7,6 +7,7 @@ import java.io.IOException;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Map;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import understudy.audio.LoopbackCard;
@@ -15,6 +16,7 @@ import understudy.audio.LoopbackCard;
  * Whatever a system may do to the sound on its way, done to a real line by the sound server itself or by sox, is called by
  * name, and nothing is kept. Each takes as long as the calibration plays.
  */
+@Tag("real-time")
 class DisturbedCableTest {
 
     @TempDir

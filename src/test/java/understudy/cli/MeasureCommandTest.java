@@ -14,6 +14,7 @@ import java.util.Arrays;
 import java.util.Map;
 import java.util.function.DoubleUnaryOperator;
 import java.util.stream.Stream;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -21,6 +22,7 @@ import org.junit.jupiter.params.provider.CsvSource;
 import understudy.audio.LoopbackCard;
 
 /** What {@code measure} says of files whose content is known, and of what the tool itself plays through the virtual card. */
+@Tag("real-time")
 class MeasureCommandTest {
 
     private static final int RATE = 48_000;

@@ -20,10 +20,12 @@ import org.jline.terminal.Size;
 import org.jline.terminal.Terminal;
 import org.jline.terminal.impl.ExternalTerminal;
 import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
 /** Rehearsals: all of {@code play} but the sound card. */
+@Tag("real-time")
 class PlayCommandTest {
 
     @TempDir

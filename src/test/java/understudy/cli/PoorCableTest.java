@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import java.nio.file.Path;
 import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -16,6 +17,7 @@ import understudy.store.Store;
  * A patch cable that is missing or badly set, on a real line: it is called by name after the first pulses, and what was
  * kept with the rig stands.
  */
+@Tag("real-time")
 class PoorCableTest {
 
     @TempDir

@@ -13,11 +13,13 @@ import java.util.List;
 import java.util.Map;
 import javax.sound.sampled.AudioInputStream;
 import javax.sound.sampled.AudioSystem;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 
 /** Sweeps from the first line to the last. */
+@Tag("real-time")
 class SweepCommandTest extends SweepBench {
 
     @Test

@@ -14,6 +14,7 @@ import java.util.Random;
 import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.TimeUnit;
 import java.util.regex.Pattern;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import understudy.store.Store;
@@ -22,6 +23,7 @@ import understudy.trace.Hunt;
 import understudy.trace.Step;
 
 /** The whole command in a process of its own, ended from outside. */
+@Tag("real-time")
 class TraceCrashTest {
 
     /** What is printed only after an entry is on the disk: a pin that was judged, a step with its number, the end. */
