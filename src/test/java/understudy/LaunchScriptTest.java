@@ -105,6 +105,22 @@ class LaunchScriptTest {
         assertThat(start(script).err()).as("a file that is gone").isEqualTo(BUILDS);
     }
 
+    /** An archive holds the place of the jar: it is made once, and again where the checkout stands somewhere else. */
+    @Test
+    void archivesAreMadeOnceAndAgainInACheckoutThatWasMoved() throws Exception {
+        Path archives = project.resolve("scripts/class-archives");
+        Files.writeString(archives, "#!/bin/sh\necho \"$2\" >>\"" + temp.resolve("archives") + "\"\n");
+        assertThat(archives.toFile().setExecutable(true)).isTrue();
+        start(project.resolve("scripts/understudy"));
+        start(project.resolve("scripts/understudy"));
+        Path moved = temp.resolve("elsewhere");
+        Files.move(project, moved);
+        start(moved.resolve("scripts/understudy"));
+        start(moved.resolve("scripts/understudy"));
+        assertThat(Files.readAllLines(temp.resolve("archives"))).containsExactly(
+                project + "/target/launcher/understudy.jar", moved + "/target/launcher/understudy.jar");
+    }
+
     @Test
     void twoStartsAtOnceBothRun() throws Exception {
         List<Process> starts = new ArrayList<>();

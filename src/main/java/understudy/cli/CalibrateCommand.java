@@ -1,6 +1,5 @@
 package understudy.cli;
 
-import java.io.IOException;
 import java.io.PrintWriter;
 import java.nio.file.Path;
 import java.util.List;
@@ -76,7 +75,7 @@ final class CalibrateCommand extends HouseCommand {
     @Mixin
     private LoopbackOptions loopbackOptions;
 
-    @Option(names = "--plot", paramLabel = "FILE", description = "Draws the response into this file, ending in .png or .svg.")
+    @Option(names = "--plot", paramLabel = "FILE", description = "Draws the response into this file (PNG or SVG by its ending).")
     private String plotFile;
 
     @Option(names = "--out", paramLabel = "FILE", description = "Writes the result as JSON into this file too.")
@@ -128,7 +127,7 @@ final class CalibrateCommand extends HouseCommand {
                     "give --meter to read a voltmeter, or --loopback with a patch cable from output to input");
         }
         int number = given.whole("--channel", channel, 1, MOST_CHANNELS, 1);
-        int rateHz = (int) given.quantity("--rate", RateOption.withUnit(rate), RATE, SignalPlan.DEFAULT_RATE_HZ);
+        int rateHz = (int) given.quantity("--rate", rate, RATE, SignalPlan.DEFAULT_RATE_HZ);
         double part = given.quantity("--level", level, LEVEL, USUAL_PERCENT) / 100;
         Path plot = given.picture("--plot", plotFile, PlotFile.ENDINGS).orElse(null);
         if (plotFile != null && !loopback) {
@@ -192,11 +191,7 @@ final class CalibrateCommand extends HouseCommand {
             throw Refused.setup(result.failure().get(), "");
         }
         if (file != null) {
-            try {
-                Json.write(result.json(), file);
-            } catch (IOException e) {
-                throw Refused.setup(file.toString(), "could not be written: " + e.getMessage(), "", e);
-            }
+            Json.writeOrRefuse(result.json(), file);
         }
     }
 

@@ -3,6 +3,7 @@ package understudy.cli;
 import java.util.Locale;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import understudy.bench.PlayedLast;
 import understudy.refusal.Control;
 import understudy.refusal.Deed;
 import understudy.refusal.Refusal;
@@ -52,6 +53,14 @@ final class CommandWords implements Wording {
 
     static String text(Remedy remedy) {
         return remedy.text(WORDING);
+    }
+
+    /** The options with which a pattern was played last. */
+    static String text(PlayedLast last) {
+        StringBuilder options = new StringBuilder();
+        last.rigs().forEach(rig -> options.append("--rig ").append(quoted(rig)).append(' '));
+        last.inputs().forEach(input -> options.append("--input ").append(quoted(input)).append(' '));
+        return options + (last.fit() ? "--fit " : "") + "--speed " + quoted(last.speed());
     }
 
     /** The option that sets this. */

@@ -16,7 +16,7 @@ final class DestinationOptions {
     @Option(
             names = "--to",
             paramLabel = "PLACE",
-            description = "silent: rehearses in real time; or a file ending in .wav. Nothing leaves the machine.")
+            description = "silent: rehearses in real time; or a file (WAV). Nothing leaves the machine.")
     private String to;
 
     /** The same options once more, to be typed behind a command. */

@@ -79,7 +79,7 @@ final class DividerCommand extends HouseCommand {
     @Mixin
     private LimitOptions limitOptions;
 
-    @Option(names = "--drawing", paramLabel = "FILE", description = "Draws the box into this file, ending in .svg.")
+    @Option(names = "--drawing", paramLabel = "FILE", description = "Draws the box into this file (SVG).")
     private String drawing;
 
     @Option(names = "--save", description = "Puts the parts into the rig named with --rig.")
@@ -95,7 +95,7 @@ final class DividerCommand extends HouseCommand {
     @Override
     public Integer call() {
         Arguments given = new Arguments();
-        Optional<NamedRig> rig = rig(given);
+        Optional<NamedRig> rig = Optional.ofNullable(rigName).map(surroundings::rig);
         AudioOutput from = output.read(rig.map(NamedRig::output).orElse(AudioOutput.NOMINAL), given);
         boolean calibrated = rig.map(NamedRig::calibrated).orElse(false) && !output.given();
         Lead lead = parts.lead(rig.map(NamedRig::lead), given);
@@ -139,15 +139,6 @@ final class DividerCommand extends HouseCommand {
             }
         }
         return Main.FINE;
-    }
-
-    private Optional<NamedRig> rig(Arguments given) {
-        if (rigName == null) {
-            return Optional.empty();
-        }
-        try (Store store = surroundings.store()) {
-            return Optional.of(store.rigs().find(rigName));
-        }
     }
 
     private void keep(NamedRig rig, Assessment chosen, Limits limits) {

@@ -11,20 +11,28 @@ import understudy.store.Store;
         abbreviateSynopsis = true,
         description = "Puts a job away: it is kept, but no longer listed.",
         footer = {"", "Examples:", "  understudy jobs archive speedometer-may"})
-final class JobsArchiveCommand extends HouseCommand {
+class JobsArchiveCommand extends HouseCommand {
 
     @Parameters(paramLabel = "NAME", description = "The job.")
     private String name;
 
+    private final boolean away;
+
     JobsArchiveCommand(Surroundings surroundings) {
+        this(surroundings, true);
+    }
+
+    /** @param away or back among the others */
+    JobsArchiveCommand(Surroundings surroundings, boolean away) {
         super(surroundings);
+        this.away = away;
     }
 
     @Override
     public Integer call() {
         try (Store store = surroundings.store()) {
-            store.jobs().archive(name, true);
-            surroundings.out().println("job \"" + store.jobs().line(name).name() + "\" is archived");
+            store.jobs().archive(name, away);
+            surroundings.out().println("job \"" + store.jobs().line(name).name() + (away ? "\" is archived" : "\" is listed again"));
         }
         return Main.FINE;
     }

@@ -24,7 +24,7 @@ import understudy.view.JobText;
         })
 final class JobsImportCommand extends HouseCommand {
 
-    @Parameters(paramLabel = "FILE", description = "The file, ending in .json.")
+    @Parameters(paramLabel = "FILE", description = "The file (JSON).")
     private String file;
 
     @Option(names = "--as", paramLabel = "NAME", description = "Keeps it under this name (default: its own).")

@@ -2,9 +2,7 @@ package understudy.cli;
 
 import java.nio.file.InvalidPathException;
 import java.nio.file.Path;
-import java.util.List;
 import java.util.Optional;
-import java.util.stream.Collectors;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
@@ -12,7 +10,7 @@ import understudy.audio.Device;
 import understudy.audio.Devices;
 import understudy.audio.Recorded;
 import understudy.bench.SignalPlan;
-import understudy.pattern.Output;
+import understudy.pattern.NamedOutput;
 import understudy.pattern.Pattern;
 import understudy.pattern.PatternReader;
 import understudy.plot.PlotFile;
@@ -48,7 +46,7 @@ final class MeasureCommand extends HouseCommand {
     private static final double FILE_SECONDS = 60;
     private static final int MOST_CHANNELS = 64;
 
-    @Parameters(paramLabel = "FILE", arity = "0..1", description = "A recording, ending in .wav.")
+    @Parameters(paramLabel = "FILE", arity = "0..1", description = "A recording (WAV).")
     private String fileName;
 
     @Option(names = "--device", paramLabel = "NAME", description = "Records from this audio input instead; a part of its name will do.")
@@ -79,7 +77,7 @@ final class MeasureCommand extends HouseCommand {
             + " compared with its own instant.")
     private String profile;
 
-    @Option(names = "--plot", paramLabel = "FILE", description = "Draws the spectrum into this file, or with --pattern the timing of the edges; ending in .png or .svg.")
+    @Option(names = "--plot", paramLabel = "FILE", description = "Draws the spectrum into this file, or with --pattern the timing of the edges (PNG or SVG by its ending).")
     private String plotFile;
 
     @Option(names = "--json", description = "Prints JSON, for scripts.")
@@ -93,7 +91,7 @@ final class MeasureCommand extends HouseCommand {
     public Integer call() {
         Arguments given = new Arguments();
         double seconds = given.quantity("--for", length, LENGTH, deviceName == null ? FILE_SECONDS : LIVE_SECONDS);
-        int rateHz = (int) given.quantity("--rate", RateOption.withUnit(rate), RATE, SignalPlan.DEFAULT_RATE_HZ);
+        int rateHz = (int) given.quantity("--rate", rate, RATE, SignalPlan.DEFAULT_RATE_HZ);
         int number = given.whole("--channel", channel, 1, MOST_CHANNELS, 1);
         double fullScaleVolts = given.quantity("--full-scale", fullScale, FULL_SCALE, OutputScale.NOMINAL.fullScaleVolts());
         Optional<Pattern> named = Optional.ofNullable(patternName).map(new Patterns()::find);
@@ -142,16 +140,8 @@ final class MeasureCommand extends HouseCommand {
     }
 
     private int output(Pattern pattern, int number, Arguments given) {
-        List<String> names = pattern.outputs().stream().map(Output::name).toList();
-        if (outputName == null) {
-            return Math.min(number, names.size()) - 1;
-        }
-        int found = names.indexOf(outputName);
-        if (found < 0) {
-            given.problem("--output", pattern.id() + " has no output \"" + outputName + "\"",
-                    "it has " + names.stream().collect(Collectors.joining(", ")));
-        }
-        return Math.max(0, found);
+        int named = outputName == null ? -1 : pattern.outputs().indexOf(NamedOutput.find(pattern, outputName, given).orElse(null));
+        return named >= 0 ? named : Math.min(number, pattern.outputs().size()) - 1;
     }
 
     private double askedHz(Optional<Pattern> pattern, Arguments given) {

@@ -1,6 +1,8 @@
 package understudy.cli;
 
+import java.io.IOException;
 import java.time.Duration;
+import java.util.Optional;
 import java.util.concurrent.atomic.AtomicReference;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -14,10 +16,13 @@ import understudy.bench.Clearance;
 import understudy.bench.LiveHand;
 import understudy.bench.Outlet;
 import understudy.bench.Playback;
+import understudy.bench.PlayedLast;
 import understudy.bench.SignalPlan;
+import understudy.pattern.Pattern;
 import understudy.quantity.Range;
 import understudy.quantity.Unit;
 import understudy.refusal.Refused;
+import understudy.text.WholeFile;
 import understudy.view.EndText;
 import understudy.view.StatusLine;
 import understudy.wave.Hand;
@@ -57,6 +62,9 @@ final class PlayCommand extends HouseCommand {
     @Mixin
     private DestinationOptions place;
 
+    @Option(names = "--last", description = "With the rig, the input and the speed with which this pattern was played last.")
+    private boolean last;
+
     @Option(names = "--latency", paramLabel = "TIME", description = "How much is sent ahead, 5 ms to 1 s: a key acts so much later.")
     private String latency;
 
@@ -70,7 +78,9 @@ final class PlayCommand extends HouseCommand {
     @Override
     public Integer call() {
         Arguments given = new Arguments();
-        SignalPlan asked = options.read(new Patterns().find(patternName), surroundings, given);
+        Pattern pattern = new Patterns().find(patternName);
+        offerLast(pattern.id(), given);
+        SignalPlan asked = options.read(pattern, surroundings, given);
         PlayerSettings settings = settings(given);
         Outlet outlet = place.read(asked.hookups().device(), given);
         given.refuse();
@@ -83,6 +93,28 @@ final class PlayCommand extends HouseCommand {
         Clearance clearance = new ConsentDialogue(surroundings, yes).ask(plan, outlet.leaves());
         PlanNotes.lines(plan).forEach(surroundings.out()::println);
         return report(play(plan, destination, settings, clearance));
+    }
+
+    /** What was played last is used where that is asked for, and offered where no rig is named. */
+    private void offerLast(String pattern, Arguments given) {
+        Optional<PlayedLast> known = PlayedLast.of(pattern, surroundings.folders().settings());
+        if (last && known.isEmpty()) {
+            given.problem("--last", "this pattern was not played through a rig yet", "give --rig and --input");
+        } else if (last) {
+            options.as(known.get());
+        } else if (!options.namesRig()) {
+            known.map(CommandWords::text).ifPresent(words -> surroundings.out().println("played last with " + words + "; --last does so again"));
+        }
+    }
+
+    private void keepLast(SignalPlan plan, double endHz) {
+        options.toKeep(plan.pattern(), endHz).ifPresent(kept -> {
+            try {
+                kept.keep(surroundings.folders().settings());
+            } catch (IOException e) {
+                surroundings.err().println("with what it was played could not be kept: " + WholeFile.reason(e));
+            }
+        });
     }
 
     private PlayerSettings settings(Arguments given) {
@@ -105,6 +137,7 @@ final class PlayCommand extends HouseCommand {
         Playback playback = Playback.open(plan, hand, destination, settings, clearance);
         PlayerReport report = new PlaySession(surroundings, playback, new LiveHand(plan.pattern(), hand),
                 new StatusLine(plan.pattern(), destination.rateHz())).run();
+        keepLast(plan, Double.isNaN(hand.get().speedHz()) ? plan.startHz() : hand.get().speedHz());
         playback.shortage().map(CommandWords::text).ifPresent(surroundings.out()::println);
         return report;
     }

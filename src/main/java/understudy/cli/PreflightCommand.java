@@ -72,7 +72,7 @@ final class PreflightCommand extends HouseCommand {
     @Option(names = "--fit", description = "Scales the output to 90 %% of what the rig can give.")
     private boolean fit;
 
-    @Option(names = "--plot", paramLabel = "FILE", description = "Draws into this file, ending in .png or .svg.")
+    @Option(names = "--plot", paramLabel = "FILE", description = "Draws into this file (PNG or SVG by its ending).")
     private String plotFile;
 
     @Option(names = "--json", description = "Prints the answer as JSON, for scripts.")

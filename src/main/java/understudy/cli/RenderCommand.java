@@ -54,7 +54,7 @@ final class RenderCommand extends HouseCommand {
     @Option(names = "--bits", paramLabel = "BITS", description = "16, 24, 32 or float (default: 24).")
     private String bits;
 
-    @Option(names = "--out", paramLabel = "FILE", required = true, description = "The file to write, ending in .wav; must be given.")
+    @Option(names = "--out", paramLabel = "FILE", required = true, description = "The file to write (WAV); must be given.")
     private String file;
 
     @Option(names = "--json", description = "Prints what was written as JSON, for scripts.")

@@ -36,7 +36,7 @@ final class ReportCommand extends HouseCommand {
     @Parameters(paramLabel = "JOB", description = "The job, by its name.")
     private String jobName;
 
-    @Option(names = "--to", paramLabel = "FILE", description = "A file ending in .html or .pdf. Without it: an HTML file in this"
+    @Option(names = "--to", paramLabel = "FILE", description = "A file (HTML or PDF by its ending). Without it: an HTML file in this"
             + " folder, called like the job.")
     private String to;
 

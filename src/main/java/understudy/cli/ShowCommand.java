@@ -45,7 +45,7 @@ final class ShowCommand extends HouseCommand {
             description = "A fault to draw: one of the pattern's by its name, or a new one. May be given again.")
     private List<String> faults = List.of();
 
-    @Option(names = "--plot", paramLabel = "FILE", description = "Draws into this file, ending in .png or .svg.")
+    @Option(names = "--plot", paramLabel = "FILE", description = "Draws into this file (PNG or SVG by its ending).")
     private String plotFile;
 
     @Option(names = "--json", description = "Prints the facts as JSON, for scripts.")

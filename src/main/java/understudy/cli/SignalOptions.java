@@ -7,6 +7,7 @@ import picocli.CommandLine.Option;
 import understudy.bench.ChannelMap;
 import understudy.bench.Hookups;
 import understudy.bench.PerOutput;
+import understudy.bench.PlayedLast;
 import understudy.bench.SignalPlan;
 import understudy.pattern.Output;
 import understudy.pattern.Pattern;
@@ -65,6 +66,23 @@ final class SignalOptions {
             + " With OUTPUT= before it, like cam=resistive, it holds for that output alone; may be given again.")
     private List<String> inputs = List.of();
 
+    boolean namesRig() {
+        return !rigs.isEmpty();
+    }
+
+    /** Where nothing else is given: as it was played last. */
+    void as(PlayedLast last) {
+        rigs = rigs.isEmpty() && inputs.isEmpty() ? last.rigs() : rigs;
+        inputs = inputs.isEmpty() ? last.inputs() : inputs;
+        fit |= last.fit();
+        speed = speed == null && profile == null ? last.speed() : speed;
+    }
+
+    /** To be remembered, if it goes through a rig. */
+    Optional<PlayedLast> toKeep(Pattern pattern, double endHz) {
+        return Optional.of(new PlayedLast(pattern.id(), rigs, inputs, fit, pattern.speed().print(endHz))).filter(kept -> !rigs.isEmpty());
+    }
+
     /** All options together with the pattern; whatever is wrong is left with {@code given}. */
     SignalPlan read(Pattern declared, Surroundings surroundings, Arguments given) {
         double startHz = given.speedHz(speed, declared);
@@ -102,6 +120,6 @@ final class SignalOptions {
 
     /** A rate is often told as a bare number. */
     static int rateHz(String rate, Arguments given) {
-        return (int) given.quantity("--rate", RateOption.withUnit(rate), RATE, SignalPlan.DEFAULT_RATE_HZ);
+        return (int) given.quantity("--rate", rate, RATE, SignalPlan.DEFAULT_RATE_HZ);
     }
 }

@@ -1,6 +1,5 @@
 package understudy.cli;
 
-import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
@@ -9,26 +8,24 @@ import java.util.Optional;
 import picocli.CommandLine.Option;
 import understudy.plot.LinePlot;
 import understudy.plot.PlotFile;
-import understudy.refusal.Refused;
 import understudy.sweep.SweepStop;
 import understudy.sweep.SweepTable;
 import understudy.sweep.SweptCircuit;
 import understudy.text.Json;
-import understudy.text.WholeFile;
 
 /** The files that a sweep writes: its rows while it goes on, and what came of it. */
 final class SweepFiles {
 
-    @Option(names = "--csv", paramLabel = "FILE", description = "Keeps the rows in this file, ending in .csv (default: among your own files).")
+    @Option(names = "--csv", paramLabel = "FILE", description = "Keeps the rows in this file (CSV) (default: among your own files).")
     private String csv;
 
     @Option(names = "--resume", description = "Goes on with the sweep in --csv FILE where it stood.")
     private boolean resume;
 
-    @Option(names = "--json", paramLabel = "FILE", description = "Writes all that came of it into this file, ending in .json.")
+    @Option(names = "--json", paramLabel = "FILE", description = "Writes all that came of it into this file (JSON).")
     private String json;
 
-    @Option(names = "--plot", paramLabel = "FILE", description = "Draws how far the display is off into this file, ending in .png or .svg.")
+    @Option(names = "--plot", paramLabel = "FILE", description = "Draws how far the display is off into this file (PNG or SVG by its ending).")
     private String plot;
 
     private Optional<Path> table = Optional.empty();
@@ -69,11 +66,7 @@ final class SweepFiles {
             }, () -> talk.say("Too little was read to draw; " + picture.get() + " was not written."));
         }
         result.ifPresent(file -> {
-            try {
-                Json.write(came, file);
-            } catch (IOException e) {
-                throw Refused.setup(file.toString(), "the result could not be written: " + WholeFile.reason(e), "", e);
-            }
+            Json.writeOrRefuse(came, file);
             talk.say("Written to " + file + ".");
         });
     }

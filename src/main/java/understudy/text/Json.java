@@ -59,6 +59,15 @@ public final class Json {
         WholeFile.write(text(value) + "\n", file);
     }
 
+    /** Likewise; a failure is a matter of the set-up. */
+    public static void writeOrRefuse(Object value, Path file) {
+        try {
+            write(value, file);
+        } catch (IOException e) {
+            throw Refused.setup(file.toString(), "it could not be written: " + WholeFile.reason(e), "", e);
+        }
+    }
+
     /** Twelve digits: more than anything here is known to, and no 8000.000000000001 for 8000. */
     public static BigDecimal number(double value) {
         BigDecimal number = new BigDecimal(value, new MathContext(12)).stripTrailingZeros();

@@ -101,8 +101,10 @@ class HelpTest {
                       --for=TIME           Plays so long, like "30 s" (default: until stopped).
                       --device=NAME        The audio output, or a part of its name (default:
                                              the system's).
-                      --to=PLACE           silent: rehearses in real time; or a file ending in .
-                                             wav. Nothing leaves the machine.
+                      --to=PLACE           silent: rehearses in real time; or a file (WAV).
+                                             Nothing leaves the machine.
+                      --last               With the rig, the input and the speed with which
+                                             this pattern was played last.
                       --latency=TIME       How much is sent ahead, 5 ms to 1 s: a key acts so
                                              much later.
                       --yes                Says yes to the cautions, for this time; for scripts.

@@ -252,4 +252,17 @@ class HookupTest {
         assertThat(outcome.exitCode()).isEqualTo(Main.BAD_INPUT);
         assertThat(wav).doesNotExist();
     }
+
+    @Test
+    void whatAPatternWasPlayedWithIsOfferedAndUsedWhenAsked() {
+        Run.Outcome first = Run.in(home).understudy("play", "crank-36-1-vr", "--rig", "bench", "--input", INPUT, "--fit", "--speed", "900 rpm",
+                "--for", "0.1 s", "--to", "silent");
+        assertThat(first.exitCode()).as(first.err()).isZero();
+        Run.Outcome offered = Run.in(home).understudy("play", "crank-36-1-vr", "--for", "0.1 s", "--to", "silent");
+        assertThat(offered.out()).startsWith("played last with --rig bench --input \"" + INPUT + "\" --fit --speed \"900 rpm\"; --last does so again\n")
+                .doesNotContain("rig bench on");
+        Run.Outcome again = Run.in(home).understudy("play", "crank-36-1-vr", "--last", "--for", "0.1 s", "--to", "silent");
+        assertThat(again.out()).doesNotContain("played last").contains("rig bench on");
+        assertThat(Run.in(home).understudy("play", "sine", "--last", "--to", "silent").err()).contains("--last: this pattern was not played");
+    }
 }

@@ -236,7 +236,7 @@ class MeasureCommandTest {
         bad("--channel: \"0\" will not do; give a whole number from 1 to 64", file, "--channel", "0");
         bad("--channel: " + file + " has 1 channel, so there is no channel 2; give a number from 1 to 1", file, "--channel", "2");
         bad("--speed: without a pattern", file, "--speed", "800 rpm");
-        bad("--output: crank-36-1-vr has no output \"cam\"; it has crank", file, "--pattern", "crank-36-1-vr", "--output", "cam");
+        bad("--output: the pattern has no output \"cam\"; it has crank", file, "--pattern", "crank-36-1-vr", "--output", "cam");
         bad("--plot: \"a.txt\" is no name for a picture", file, "--plot", "a.txt");
         bad("--full-scale: \"2 ohm\" is a resistance", file, "--full-scale", "2 ohm");
         bad(home.resolve("gone.wav") + ": there is no such file", home.resolve("gone.wav"));

@@ -109,7 +109,7 @@ class WheelDetectorTest {
             assertThat(wheel.polarity()).isEqualTo(Polarity.UNKNOWN);
             // a crossing scatters by noise / slope, below 1e-5 s here, against 2 s
             assertThat(wheel.eventRateHz()).isCloseTo(teeth * 9.3, within(teeth * 9.3 * 1e-4));
-            assertThat(wheel.inWords()).contains("cannot be told");
+            assertThat(wheel.inWords()).contains("are not known");
         }
     }
 
