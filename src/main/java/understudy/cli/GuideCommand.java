@@ -15,7 +15,7 @@ import understudy.guide.Guide;
 import understudy.guide.GuideHtml;
 import understudy.guide.Page;
 import understudy.refusal.Refused;
-import understudy.text.Paragraph;
+import understudy.text.Table;
 import understudy.view.PageText;
 
 /** Shows the guide. */
@@ -85,11 +85,9 @@ final class GuideCommand implements Callable<Integer> {
     }
 
     private void list() {
-        int width = Guide.names().stream().mapToInt(String::length).max().orElse(0);
-        for (Page page : Guide.pages()) {
-            Paragraph.lines(PatternsCommand.padded(page.name(), width) + "  ", " ".repeat(width + 2), page.summary())
-                    .forEach(surroundings.out()::println);
-        }
+        Table table = new Table();
+        Guide.pages().forEach(page -> table.row(page.name(), page.summary()));
+        table.lines().forEach(surroundings.out()::println);
         surroundings.out().println();
         surroundings.out().println(CommandWords.command("guide " + Guide.names().get(0)) + " is the first; read it before you connect anything.");
     }

@@ -9,6 +9,7 @@ import understudy.rig.Meter;
 import understudy.rig.Spread;
 import understudy.rig.UnknownInput;
 import understudy.text.Json;
+import understudy.text.Paragraph;
 import understudy.view.InputText;
 
 /** Works out an unknown input from a meter's readings, and lists the kinds that are known. */
@@ -92,8 +93,8 @@ final class InputCommand extends HouseCommand {
         if (json) {
             surroundings.out().println(Json.text(InputText.kindsJson()));
         } else {
-            surroundings.out().println("Kinds of input, for --input; write what you know better behind the name, as in");
-            surroundings.out().println("--input \"pulled-up-5-v, pull-up: 10k 5%, low: 1.5 V\":");
+            Paragraph.lines("Kinds of input, for --input; write what you know better behind the name, as in --input"
+                    + " \"pulled-up-5-v, pull-up: 10k 5%, low: 1.5 V\":").forEach(surroundings.out()::println);
             InputText.kinds().forEach(surroundings.out()::println);
         }
     }

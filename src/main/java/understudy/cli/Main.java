@@ -14,6 +14,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.concurrent.Callable;
 import java.util.function.Function;
+import java.util.stream.Stream;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Help.Ansi;
@@ -119,7 +120,9 @@ public final class Main {
         });
         root.setExecutionExceptionHandler((exception, command, parsed) -> {
             if (exception instanceof Refused refused) {
-                refused.refusals().stream().map(CommandWords::text).forEach(surroundings.err()::println);
+                // a person reads lines that fit, a script one line for each reason
+                refused.refusals().stream().map(CommandWords::text).flatMap(text -> surroundings.terminal() ? Paragraph.lines(text).stream()
+                        : Stream.of(text)).forEach(surroundings.err()::println);
                 return refused.mend() == Refused.Mend.INPUT ? BAD_INPUT : FAILED;
             }
             return defect(exception, surroundings);

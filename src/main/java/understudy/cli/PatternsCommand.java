@@ -5,6 +5,7 @@ import picocli.CommandLine.Command;
 import picocli.CommandLine.Option;
 import understudy.pattern.Pattern;
 import understudy.text.Json;
+import understudy.text.Table;
 import understudy.view.PatternText;
 
 /** Lists the shipped patterns. */
@@ -30,18 +31,11 @@ final class PatternsCommand extends HouseCommand {
             surroundings.out().println(Json.text(patterns.stream().map(PatternText::listed).toList()));
             return Main.FINE;
         }
-        int idWidth = patterns.stream().mapToInt(pattern -> pattern.id().length()).max().orElse(0);
-        int titleWidth = patterns.stream().mapToInt(pattern -> pattern.title().length()).max().orElse(0);
-        for (Pattern pattern : patterns) {
-            surroundings.out().println(padded(pattern.id(), idWidth) + "  " + padded(pattern.title(), titleWidth) + "  "
-                    + PatternText.range(pattern.speed()));
-        }
+        Table table = new Table();
+        patterns.forEach(pattern -> table.row(pattern.id(), pattern.title() + "; " + PatternText.range(pattern.speed())));
+        table.lines().forEach(surroundings.out()::println);
         surroundings.out().println();
         surroundings.out().println(CommandWords.command("show " + patterns.get(0).id()) + " shows more about one of them.");
         return Main.FINE;
-    }
-
-    static String padded(String text, int width) {
-        return text + " ".repeat(Math.max(0, width - text.length()));
     }
 }

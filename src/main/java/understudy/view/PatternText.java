@@ -126,7 +126,8 @@ public final class PatternText {
             table.row(row);
         }
         List<String> lines = new ArrayList<>(table.lines());
-        lines.add("(at " + SignalPlan.DEFAULT_RATE_HZ + Remedy.of(" samples a second; ").set(Control.RATE).then(" of play and render raises it)").text(wording));
+        lines.addAll(Paragraph.lines("(at " + SignalPlan.DEFAULT_RATE_HZ
+                + Remedy.of(" samples a second; ").set(Control.RATE).then(" of play and render raises it)").text(wording)));
         return lines;
     }
 
