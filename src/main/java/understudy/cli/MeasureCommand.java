@@ -140,8 +140,8 @@ final class MeasureCommand extends HouseCommand {
     }
 
     private int output(Pattern pattern, int number, Arguments given) {
-        int named = outputName == null ? -1 : pattern.outputs().indexOf(NamedOutput.find(pattern, outputName, given).orElse(null));
-        return named >= 0 ? named : Math.min(number, pattern.outputs().size()) - 1;
+        return Optional.ofNullable(outputName).flatMap(name -> NamedOutput.find(pattern, name, given)).map(pattern.outputs()::indexOf)
+                .orElse(Math.min(number, pattern.outputs().size()) - 1);
     }
 
     private double askedHz(Optional<Pattern> pattern, Arguments given) {
