@@ -31,8 +31,7 @@ final class RigListCommand extends HouseCommand {
         try (Store store = surroundings.store()) {
             List<NamedRig> rigs = store.rigs().all();
             if (json) {
-                surroundings.out().println(Json.text(Json.map("rigs", rigs.stream()
-                        .map(rig -> RigText.json(rig, store.rigs().calibrations(rig.name()))).toList())));
+                surroundings.out().println(Json.text(RigText.json(rigs, rig -> store.rigs().calibrations(rig.name()))));
             } else if (rigs.isEmpty()) {
                 surroundings.out().println("There is no rig yet; make one with " + CommandWords.command("rig make NAME") + ".");
             } else {

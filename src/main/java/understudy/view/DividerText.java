@@ -137,7 +137,7 @@ public final class DividerText {
         return Json.map(
                 "input", Json.map("kind", input.kind().label(), "words", NamedInput.words(input.input()),
                         "source", input.kind().source()),
-                "output", RigText.json(assessment.rig().output()),
+                "output", assessment.rig().output(),
                 "calibrated", calibrated,
                 "divider", RigText.json(divider),
                 "resistorRatingWatts", Json.number(watts()),

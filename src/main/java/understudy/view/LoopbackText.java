@@ -21,7 +21,6 @@ import understudy.refusal.Remedy;
 import understudy.refusal.Wording;
 import understudy.rig.Amounts;
 import understudy.rig.Spread;
-import understudy.text.Json;
 import understudy.text.Paragraph;
 import understudy.text.Table;
 
@@ -33,6 +32,15 @@ public final class LoopbackText {
     /** Smaller differences are the sweep's own, at the lowest frequencies. */
     private static final double LEAST_SPAN_DB = 2;
     private static final double LEAST_SPAN_DEG = 10;
+
+    /** The findings for scripts: SI units, the unit in each name; null, or a number that is not finite, where nothing is known. */
+    private record Findings(String method, Instant at, String device, int channel, String input, int inputChannel, int rateHz,
+            double level, Optional<Spread> fullScaleVolts, double gain, double gainDb, double cornerHz, boolean inverted,
+            double latencySeconds, double latencyUncertaintySeconds, double clockRatio, double clockUncertainty, double noisePart,
+            double sinadDb, double enobBits, double thdDb, List<Double> harmonicsDb, List<Point> response,
+            List<Trouble> interference) {}
+
+    private record Trouble(String kind, String message) {}
 
     private final TestedOutput tested;
     private final Device input;
@@ -126,35 +134,14 @@ public final class LoopbackText {
         return values;
     }
 
-    public Map<String, Object> json(Instant at) {
-        return Json.map(
-                "method", "loopback",
-                "at", at.toString(),
-                "device", tested.output().device().label(),
-                "channel", tested.channel() + 1,
-                "input", input.label(),
-                "inputChannel", inputChannel + 1,
-                "rateHz", tested.output().rateHz(),
-                "level", Json.number(tested.level()),
-                "fullScaleVolts", volts.map(MeasuredJson::spread).orElse(null),
-                "gain", MeasuredJson.number(found.gain()),
-                "gainDb", MeasuredJson.number(found.gainDb()),
-                "cornerHz", found.cornerHz() < LoopbackFindings.LEAST_CORNER_HZ ? null : MeasuredJson.number(found.cornerHz()),
-                "inverted", found.inverted(),
-                "latencySeconds", MeasuredJson.number(found.latencySeconds()),
-                "latencyUncertaintySeconds", MeasuredJson.number(found.latencyUncertaintySeconds()),
-                "clockRatio", MeasuredJson.number(found.clockRatio()),
-                "clockUncertainty", MeasuredJson.number(found.clockUncertainty()),
-                "noisePart", MeasuredJson.number(found.noisePart()),
-                "sinadDb", MeasuredJson.number(found.sinadDb()),
-                "enobBits", MeasuredJson.number(found.enobBits()),
-                "thdDb", MeasuredJson.number(found.thdDb()),
-                "harmonicsDb", found.harmonicsDb().stream().map(MeasuredJson::number).toList(),
-                "response", found.points().stream().map(point -> Json.map(
-                        "hz", MeasuredJson.number(point.hz()), "magnitudeDb", MeasuredJson.number(point.magnitudeDb()),
-                        "phaseDeg", MeasuredJson.number(point.phaseDeg()), "secondDb", MeasuredJson.number(point.secondDb()),
-                        "thirdDb", MeasuredJson.number(point.thirdDb()))).toList(),
-                "interference", found.interference().stream().map(one -> Json.map(
-                        "kind", one.kind().name().toLowerCase(Locale.ROOT), "message", one.seen() + "; " + one.remedy().text(wording))).toList());
+    /** For scripts. */
+    public Object json(Instant at) {
+        return new Findings("loopback", at, tested.output().device().label(), tested.channel() + 1, input.label(), inputChannel + 1,
+                tested.output().rateHz(), tested.level(), volts, found.gain(), found.gainDb(),
+                found.cornerHz() < LoopbackFindings.LEAST_CORNER_HZ ? Double.NaN : found.cornerHz(), found.inverted(),
+                found.latencySeconds(), found.latencyUncertaintySeconds(), found.clockRatio(), found.clockUncertainty(),
+                found.noisePart(), found.sinadDb(), found.enobBits(), found.thdDb(), found.harmonicsDb(), found.points(),
+                found.interference().stream().map(one -> new Trouble(one.kind().name().toLowerCase(Locale.ROOT),
+                        one.seen() + "; " + one.remedy().text(wording))).toList());
     }
 }

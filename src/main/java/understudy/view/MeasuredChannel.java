@@ -36,7 +36,6 @@ public record MeasuredChannel(Recorded recorded, int channel, double fullScaleVo
     /** An even row of events at this part of the mains frequency may be hum, and nothing else. */
     private static final double LIKE_MAINS = 0.003;
 
-
     /** What edges are compared with; a recording may begin anywhere in a profile, and go on after it. */
     public Optional<PatternTiming.Asked> program() {
         return pattern.map(played -> new PatternTiming.Asked(played, output,

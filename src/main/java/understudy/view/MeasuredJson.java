@@ -1,122 +1,96 @@
 package understudy.view;
 
-import java.math.BigDecimal;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
-import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalInt;
 import understudy.measure.DetectedWheel;
 import understudy.measure.InputFault;
 import understudy.measure.PatternTiming;
-import understudy.measure.Pulses;
 import understudy.measure.SignalReport;
 import understudy.measure.Spectrum;
-import understudy.measure.Spread;
-import understudy.measure.ToneQuality;
-import understudy.text.Json;
 
-/** A measurement for scripts: SI units, the unit in each name; null where there is nothing to tell. */
-public final class MeasuredJson {
+/** A measurement for scripts: SI units, the unit in each name; null, or a number that is not finite, where nothing is known. */
+record MeasuredJson(String source, int rateHz, int bits, int channel, double fullScaleVolts, double seconds, double leftOutSeconds,
+        List<Fault> faults, double peakVolts, double rmsVolts, double meanVolts, Tone tone, List<Line> lines,
+        Optional<Line> betweenHarmonics, Optional<Wheel> wheel, Optional<Pulses> pulses, Optional<Timing> timing) {
 
     private static final int LINES_TOLD = 20;
 
-    private MeasuredJson() {}
-
-    public static Map<String, Object> of(MeasuredChannel asked, SignalReport report, List<InputFault> faults, Optional<PatternTiming> timing) {
-        return Json.map(
-                "source", asked.recorded().from(),
-                "rateHz", asked.recorded().rateHz(),
-                "bits", asked.recorded().bits(),
-                "channel", asked.channel(),
-                "fullScaleVolts", number(asked.fullScaleVolts()),
-                "seconds", number(report.seconds()),
-                "leftOutSeconds", number(report.leftOut()),
-                "faults", faults(faults),
-                "peakVolts", number(report.peakVolts()),
-                "rmsVolts", number(report.rmsVolts()),
-                "meanVolts", number(report.meanVolts()),
-                "tone", tone(report.tone(), asked.fullScaleVolts()),
-                "lines", report.spectrum().peaks(LINES_TOLD).stream().map(MeasuredJson::line).toList(),
-                "betweenHarmonics", report.notHarmonic().map(MeasuredJson::line).orElse(null),
-                "wheel", report.wheel().map(MeasuredJson::wheel).orElse(null),
-                "pulses", report.pulses().map(MeasuredJson::pulses).orElse(null),
-                "timing", timing.map(found -> timing(asked, found)).orElse(null));
+    record Fault(String kind, int channel, String message) {
+        static Fault of(InputFault fault) {
+            return new Fault(key(fault.kind()), fault.channel(), fault.message());
+        }
     }
 
-    public static List<Map<String, Object>> faults(List<InputFault> faults) {
-        return faults.stream().map(fault -> Json.map(
-                "kind", fault.kind().name().toLowerCase(Locale.ROOT).replace('_', '-'),
-                "channel", fault.channel(), "message", fault.message())).toList();
+    record Tone(double frequencyHz, double peakVolts, double sinadDb, double snrDb, double thdDb, double sfdrDb, double enobBits) {
+        static Tone of(understudy.measure.ToneQuality tone, double fullScaleVolts) {
+            return new Tone(tone.frequencyHz(), tone.amplitudeVolts(), tone.sinadDb(), tone.snrDb(), tone.thdDb(), tone.sfdrDb(),
+                    tone.enobBits(2 * fullScaleVolts));
+        }
     }
 
-    /** Null for what is no number. */
-    public static BigDecimal number(double value) {
-        return Double.isFinite(value) ? Json.number(value) : null;
+    /** Of the spectrum. */
+    record Line(double frequencyHz, double peakVolts) {
+        static Line of(Spectrum.Peak peak) {
+            return new Line(peak.frequencyHz(), peak.amplitudeVolts());
+        }
     }
 
-    public static List<BigDecimal> numbers(double[] values) {
-        return Arrays.stream(values).mapToObj(MeasuredJson::number).toList();
+    /** Without a gap nobody sees where a turn begins: no teeth, places and turns are known then. */
+    record Wheel(String sensor, String polarity, OptionalInt teethPerTurn, OptionalInt placesPerTurn, List<DetectedWheel.Gap> gaps,
+            double turnHz, double eventHz, boolean steady) {
+        static Wheel of(DetectedWheel wheel) {
+            return new Wheel(key(wheel.sensor()), key(wheel.polarity()), unlessNone(wheel.eventsPerTurn()),
+                    unlessNone(wheel.placesPerTurn()), wheel.gaps(),
+                    wheel.eventsPerTurn() == 0 ? Double.NaN : SignalReport.turnHz(wheel), wheel.eventRateHz(), SignalReport.steady(wheel));
+        }
     }
 
-    private static Map<String, Object> tone(ToneQuality tone, double fullScaleVolts) {
-        return Json.map("frequencyHz", number(tone.frequencyHz()), "peakVolts", number(tone.amplitudeVolts()),
-                "sinadDb", number(tone.sinadDb()), "snrDb", number(tone.snrDb()), "thdDb", number(tone.thdDb()),
-                "sfdrDb", number(tone.sfdrDb()), "enobBits", number(tone.enobBits(2 * fullScaleVolts)));
+    record Spread(int count, double mean, double rmsDeviation, double least, double most) {
+        static Spread of(understudy.measure.Spread spread) {
+            return new Spread(spread.count(), spread.mean(), spread.rms(), spread.least(), spread.most());
+        }
     }
 
-    private static Map<String, Object> line(Spectrum.Peak peak) {
-        return Json.map("frequencyHz", number(peak.frequencyHz()), "peakVolts", number(peak.amplitudeVolts()));
+    record Pulses(double lowVolts, double highVolts, double duty, Spread periodSeconds, Spread cycleToCycleSeconds, Spread highSeconds,
+            Spread lowSeconds, Spread riseSeconds, Spread fallSeconds, Spread overshootPercent, Spread undershootPercent,
+            Spread tiltPercent) {
+        static Pulses of(understudy.measure.Pulses pulses) {
+            return new Pulses(pulses.levels().lowVolts(), pulses.levels().highVolts(), pulses.duty(),
+                    Spread.of(pulses.periodSeconds()), Spread.of(pulses.cycleToCycleSeconds()), Spread.of(pulses.highSeconds()),
+                    Spread.of(pulses.lowSeconds()), Spread.of(pulses.riseSeconds()), Spread.of(pulses.fallSeconds()),
+                    Spread.of(pulses.overshootPercent()), Spread.of(pulses.undershootPercent()), Spread.of(pulses.tiltPercent()));
+        }
     }
 
-    private static Map<String, Object> wheel(DetectedWheel wheel) {
-        return Json.map(
-                "sensor", wheel.sensor().name().toLowerCase(Locale.ROOT).replace('_', '-'),
-                "polarity", wheel.polarity().name().toLowerCase(Locale.ROOT),
-                "teethPerTurn", wheel.eventsPerTurn() == 0 ? null : wheel.eventsPerTurn(),
-                "placesPerTurn", wheel.placesPerTurn() == 0 ? null : wheel.placesPerTurn(),
-                "gaps", wheel.gaps().stream().map(gap -> Json.map(
-                        "afterTooth", gap.afterTooth(), "pitches", number(gap.pitches()))).toList(),
-                "turnHz", wheel.eventsPerTurn() == 0 ? null : number(SignalReport.turnHz(wheel)),
-                "eventHz", number(wheel.eventRateHz()),
-                "steady", SignalReport.steady(wheel));
+    /** Against a pattern. */
+    record Timing(String pattern, String output, int edges, double rmsSeconds, double worstSeconds, double worstAtSeconds, double startHz,
+            double endHz, double askedHz, double clockRatio, double cycleHz, double levelDb, boolean inverted,
+            List<Double> missSeconds) {
+        static Timing of(MeasuredChannel asked, PatternTiming found) {
+            return new Timing(asked.patternId(), asked.pattern().orElseThrow().outputs().get(asked.output()).name(),
+                    found.timing().missSeconds().length, found.timing().rmsSeconds(), found.timing().worstSeconds(),
+                    found.timing().worstAtSeconds(), found.startHz(), found.endHz(), asked.askedHz(), found.timing().clockRatio(),
+                    found.cycleHz(), found.levelDb(), found.inverted(), Arrays.stream(found.timing().missSeconds()).boxed().toList());
+        }
     }
 
-    private static Map<String, Object> pulses(Pulses pulses) {
-        return Json.map(
-                "lowVolts", number(pulses.levels().lowVolts()), "highVolts", number(pulses.levels().highVolts()),
-                "duty", number(pulses.duty()),
-                "periodSeconds", spread(pulses.periodSeconds()),
-                "cycleToCycleSeconds", spread(pulses.cycleToCycleSeconds()),
-                "highSeconds", spread(pulses.highSeconds()), "lowSeconds", spread(pulses.lowSeconds()),
-                "riseSeconds", spread(pulses.riseSeconds()), "fallSeconds", spread(pulses.fallSeconds()),
-                "overshootPercent", spread(pulses.overshootPercent()),
-                "undershootPercent", spread(pulses.undershootPercent()), "tiltPercent", spread(pulses.tiltPercent()));
+    static MeasuredJson of(MeasuredChannel asked, SignalReport report, List<InputFault> faults, Optional<PatternTiming> timing) {
+        return new MeasuredJson(asked.recorded().from(), asked.recorded().rateHz(), asked.recorded().bits(), asked.channel(),
+                asked.fullScaleVolts(), report.seconds(), report.leftOut(), faults.stream().map(Fault::of).toList(), report.peakVolts(),
+                report.rmsVolts(), report.meanVolts(), Tone.of(report.tone(), asked.fullScaleVolts()),
+                report.spectrum().peaks(LINES_TOLD).stream().map(Line::of).toList(), report.notHarmonic().map(Line::of),
+                report.wheel().map(Wheel::of), report.pulses().map(Pulses::of), timing.map(found -> Timing.of(asked, found)));
     }
 
-    private static Map<String, Object> spread(Spread spread) {
-        return Json.map("count", spread.count(), "mean", number(spread.mean()), "rmsDeviation", number(spread.rms()),
-                "least", number(spread.least()), "most", number(spread.most()));
+    /** "two-level" for TWO_LEVEL. */
+    private static String key(Enum<?> value) {
+        return value.name().toLowerCase(Locale.ROOT).replace('_', '-');
     }
 
-    private static Map<String, Object> timing(MeasuredChannel asked, PatternTiming found) {
-        return Json.map(
-                "pattern", asked.pattern().orElseThrow().id(),
-                "output", asked.pattern().orElseThrow().outputs().get(asked.output()).name(),
-                "edges", found.timing().missSeconds().length,
-                "rmsSeconds", number(found.timing().rmsSeconds()),
-                "worstSeconds", number(found.timing().worstSeconds()),
-                "worstAtSeconds", number(found.timing().worstAtSeconds()),
-                "startHz", number(found.startHz()), "endHz", number(found.endHz()),
-                "askedHz", number(asked.askedHz()),
-                "clockRatio", number(found.timing().clockRatio()),
-                "cycleHz", number(found.cycleHz()),
-                "levelDb", number(found.levelDb()),
-                "inverted", found.inverted(),
-                "missSeconds", numbers(found.timing().missSeconds()));
-    }
-
-    public static Map<String, Object> spread(understudy.rig.Spread spread) {
-        return Json.map("nominal", Json.number(spread.nominal()), "tolerance", Json.number(spread.tolerance()));
+    private static OptionalInt unlessNone(int count) {
+        return count == 0 ? OptionalInt.empty() : OptionalInt.of(count);
     }
 }

@@ -174,16 +174,17 @@ public final class MeasuredText {
                 .row(row("tilt", pulses.tiltPercent(), Unit.PERCENT));
     }
 
+    /** For scripts. */
     public Object json() {
         return MeasuredJson.of(asked, report, faults, timing);
     }
 
-    /** Decibels below full scale over frequency by decades. */
     /** The edges' errors where a pattern is known, else the spectrum. */
     public LinePlot plot() {
         return timing.map(this::timingPlot).orElseGet(this::spectrumPlot);
     }
 
+    /** Decibels below full scale over frequency by decades. */
     private LinePlot spectrumPlot() {
         Spectrum spectrum = report.spectrum();
         List<LinePlot.Point> points = SpectrumPoints.of(spectrum, asked.fullScaleVolts());

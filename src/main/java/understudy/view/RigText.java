@@ -1,26 +1,41 @@
 package understudy.view;
 
+import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.TreeMap;
+import java.util.function.Function;
 import understudy.quantity.Unit;
 import understudy.rig.Amounts;
 import understudy.rig.AudioOutput;
 import understudy.rig.Coupling;
 import understudy.rig.Divider;
+import understudy.rig.Lead;
 import understudy.rig.Spread;
 import understudy.store.Calibration;
 import understudy.store.DeviceIdentity;
 import understudy.store.NamedRig;
 import understudy.store.RigWords;
-import understudy.text.Json;
 import understudy.text.Table;
 import understudy.text.Times;
 
 /** A rig in words, and as JSON. */
 public final class RigText {
+
+    private record All(List<Object> rigs) {}
+
+    private record Named(String name, Optional<DeviceIdentity> device, AudioOutput output, boolean calibrated, Optional<Object> divider,
+            Lead lead, Limited limits, String notes, Instant created, Instant changed, List<Calibrated> calibrations) {}
+
+    private record Limited(double normalAmps, double faultAmps, Optional<String> overrideReason) {}
+
+    private record Calibrated(Instant at, String method, boolean good, Optional<AudioOutput> output, Map<String, String> conditions,
+            Map<String, Double> values, String remark) {}
+
+    private record Built(Spread seriesOhms, Optional<Spread> shuntOhms, Optional<Object> coupling) {}
+
+    private record Capacitor(Spread capacitorFarads) {}
 
     private RigText() {}
 
@@ -55,54 +70,31 @@ public final class RigText {
         return lines;
     }
 
-    public static Map<String, Object> json(NamedRig rig, List<Calibration> calibrations) {
-        return Json.map(
-                "name", rig.name(),
-                "device", rig.device().map(device -> (Object) Json.map("name", device.name(), "description", device.description(),
-                        "vendor", device.vendor(), "ordinal", device.ordinal())).orElse(null),
-                "output", json(rig.output()),
-                "calibrated", rig.calibrated(),
-                "divider", rig.divider().map(RigText::json).orElse(null),
-                "lead", Json.map("ohms", json(rig.lead().ohms()), "farads", Json.number(rig.lead().farads())),
-                "limits", Json.map("normalAmps", Json.number(rig.limits().normalAmps()),
-                        "faultAmps", Json.number(rig.limits().faultAmps()),
-                        "overrideReason", rig.limits().override().orElse(null)),
-                "notes", rig.notes(),
-                "created", rig.created().toString(),
-                "changed", rig.changed().toString(),
-                "calibrations", calibrations.stream().map(RigText::json).toList());
+    /** A rig for scripts: SI units, the unit in each name; null where there is nothing. */
+    public static Object json(NamedRig rig, List<Calibration> calibrations) {
+        return new Named(rig.name(), rig.device(), rig.output(), rig.calibrated(), rig.divider().map(RigText::json), rig.lead(),
+                new Limited(rig.limits().normalAmps(), rig.limits().faultAmps(), rig.limits().override()), rig.notes(), rig.created(),
+                rig.changed(), calibrations.stream().map(RigText::json).toList());
     }
 
-    private static Map<String, Object> json(Calibration calibration) {
-        Map<String, Object> values = new TreeMap<>();
-        calibration.values().forEach((name, value) -> values.put(name, Json.number(value)));
-        return Json.map("at", calibration.at().toString(), "method", calibration.method(), "good", calibration.good(),
-                "output", calibration.output().map(RigText::json).orElse(null), "conditions", calibration.conditions(),
-                "values", values, "remark", calibration.remark());
+    /** Several rigs for scripts. */
+    public static Object json(List<NamedRig> rigs, Function<NamedRig, List<Calibration>> calibrations) {
+        return new All(rigs.stream().map(rig -> json(rig, calibrations.apply(rig))).toList());
     }
 
-    public static Map<String, Object> json(AudioOutput output) {
-        return Json.map("fullScaleVolts", json(output.fullScaleVolts()), "outputOhms", json(output.outputOhms()),
-                "couplingFarads", json(output.couplingFarads()), "inverted", output.inverted(),
-                "popVolts", Json.number(output.popVolts()));
+    private static Calibrated json(Calibration calibration) {
+        return new Calibrated(calibration.at(), calibration.method(), calibration.good(), calibration.output(), calibration.conditions(),
+                calibration.values(), calibration.remark());
     }
 
-    public static Map<String, Object> json(Divider divider) {
-        Object coupling = null;
+    /** A divider for scripts. */
+    static Object json(Divider divider) {
+        Optional<Object> coupling = Optional.empty();
         if (divider.coupling() instanceof Coupling.Capacitor capacitor) {
-            coupling = Json.map("capacitorFarads", json(capacitor.farads()));
-        } else if (divider.coupling() instanceof Coupling.Transformer t) {
-            coupling = Json.map("ratio", json(t.ratio()), "henries", json(t.henries()), "primaryOhms", json(t.primaryOhms()),
-                    "secondaryOhms", json(t.secondaryOhms()), "mostVoltSeconds", Json.number(t.mostVoltSeconds()));
+            coupling = Optional.of(new Capacitor(capacitor.farads()));
+        } else if (divider.coupling() instanceof Coupling.Transformer transformer) {
+            coupling = Optional.of(transformer);
         }
-        return Json.map("seriesOhms", json(divider.seriesOhms()), "shuntOhms", json(divider.shuntOhms()), "coupling", coupling);
-    }
-
-    private static Object json(Optional<Spread> spread) {
-        return spread.map(RigText::json).orElse(null);
-    }
-
-    private static Map<String, Object> json(Spread spread) {
-        return Json.map("nominal", Json.number(spread.nominal()), "tolerance", Json.number(spread.tolerance()));
+        return new Built(divider.seriesOhms(), divider.shuntOhms(), coupling);
     }
 }
