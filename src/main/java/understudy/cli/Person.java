@@ -2,7 +2,6 @@ package understudy.cli;
 
 import java.io.IOException;
 import java.io.PrintWriter;
-import java.util.List;
 import java.util.Optional;
 import understudy.question.Answers;
 import understudy.question.Question;
@@ -38,7 +37,7 @@ final class Person {
             throw new Refused("nobody can be asked whether nothing else is connected", "see to it, then add --yes");
         }
         ask(new Question<>("Press Enter when that is so:", "A signal begins then; any other word starts nothing.",
-                new Answers.Choice<>(List.of(new Answers.Option<>(true, List.of("enter"), "press Enter alone"))), Optional.of(true)), "answer");
+                new Answers.EmptyLine<>("press it alone"), Optional.of(true)), "answer");
     }
 
     /**

@@ -1,6 +1,5 @@
 package understudy.hunt;
 
-import java.util.List;
 import java.util.Optional;
 import understudy.question.Answers;
 import understudy.question.Question;
@@ -42,8 +41,7 @@ interface Stage {
 
     /** A question to which only Enter is an answer, so that no other word makes anything play. */
     static Question<HuntInput> enter(String sentence, String why) {
-        return asking(sentence, why, new Answers.Choice<>(List.of(new Answers.Option<>(new HuntInput.Done(),
-                List.of("enter"), "press Enter alone"))), new HuntInput.Done());
+        return asking(sentence, why, new Answers.EmptyLine<>("press it alone; no other word plays"), new HuntInput.Done());
     }
 
     static Answers<HuntInput> yesNo(String yesMeans, String noMeans) {

@@ -47,6 +47,20 @@ public sealed interface Answers<T> {
         }
     }
 
+    /** Nothing but an empty line, which the question takes for its answer; no word of any kind will do. */
+    record EmptyLine<T>(String meaning) implements Answers<T> {
+
+        @Override
+        public Result<T> read(String typed) {
+            return refused("\"" + typed + "\" is more than Enter", "press Enter alone");
+        }
+
+        @Override
+        public List<Meaning> meanings() {
+            return List.of(new Meaning("Enter", meaning));
+        }
+    }
+
     /**
      * One of several.
      *

@@ -89,7 +89,7 @@ class HuntSessionTest {
     void onlyAnEmptyLinePlays() {
         HuntSession clipped = say(ticked(), "0.1");
         assertThat(clipped.question().sentence()).startsWith("Clip on");
-        for (String typed : List.of("no", "no, wait", "yes", "0.2", "nothing", "go", "?", "-")) {
+        for (String typed : List.of("no", "no, wait", "yes", "0.2", "nothing", "go", "?", "-", "enter", "Enter", "done")) {
             assertThat(clipped.question().answer(typed).value()).as(typed).isEmpty();
         }
         assertThat(clipped.playing()).isEmpty();
