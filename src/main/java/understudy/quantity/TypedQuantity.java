@@ -4,6 +4,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import understudy.refusal.Refused;
@@ -12,12 +13,14 @@ import understudy.refusal.Refused;
  * A number as people type it, made into one as {@link Quantity#parse} reads it: "9.1k", "800RPM", "1,5 V", "50 kmh", "39,5". Files
  * are read strictly; this is for what is typed.
  *
- * <p>A number alone is in the unit that is asked for. A comma is a decimal comma, unless three digits follow it: "1,500" could be
+ * <p>A number alone is in the unit that is asked for, but for farads, amperes and henries, of which nobody means a whole one. A comma is a decimal comma, unless three digits follow it: "1,500" could be
  * 1.5 or 1500, and is refused. Capitals do not matter, but for m and M before a unit, which are a factor of a thousand million apart.
  */
 public final class TypedQuantity {
 
     private static final Pattern NUMBER = Pattern.compile("([-+\u2212]?)(\\d*(?:[.,]\\d*)?)\\s*(\\D.*)?");
+    /** Nobody means a bare number in these: parts and currents come in thousandths and millionths of them. */
+    private static final Set<Unit> WITH_PREFIX_ONLY = Set.of(Unit.FARAD, Unit.AMPERE, Unit.HENRY);
     private static final Map<String, String> SPELLINGS = Map.ofEntries(Map.entry("kmh", "km/h"), Map.entry("kph", "km/h"),
             Map.entry("km/hr", "km/h"), Map.entry("mi/h", "mph"), Map.entry("r/min", "rpm"), Map.entry("u/min", "rpm"),
             Map.entry("1/min", "rpm"), Map.entry("ohms", "ohm"), Map.entry("volt", "V"), Map.entry("volts", "V"), Map.entry("amp", "A"),
@@ -41,7 +44,9 @@ public final class TypedQuantity {
         }
         String number = matcher.group(1) + decimal(text, matcher.group(2));
         String unit = matcher.group(3) == null ? "" : matcher.group(3).strip();
-        if (unit.isEmpty()) {
+        if (unit.isEmpty() && WITH_PREFIX_ONLY.contains(asked)) {
+            return typed;
+        } else if (unit.isEmpty()) {
             return number + " " + asked.symbol();
         }
         return prefixAlone(unit, asked).or(() -> Unit.spelled(unit).map(known -> unit))

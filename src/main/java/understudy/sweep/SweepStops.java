@@ -23,6 +23,8 @@ public final class SweepStops {
 
     private static final Pattern SPAN = Pattern.compile("(.+?)\\s+to\\s+(.+?)\\s+by\\s+(.+)");
     private static final Pattern BARE = Pattern.compile("\\d+(?:\\.\\d*)?|\\.\\d+");
+    /** A comma close between digits: a decimal comma, or two numbers? */
+    private static final Pattern CLOSE = Pattern.compile("[\\d.]*\\d,\\d[\\d.,]*");
     /** A last step this near to the end, in steps, is the end: far above rounding. */
     private static final double NEAR = 1e-6;
     private static final String EXAMPLE = "write speeds like \"200 rpm, 400 rpm\", or \"200 to 2000 by 200 rpm\"";
@@ -74,6 +76,13 @@ public final class SweepStops {
     /** The items, in which a number alone has taken the unit of the next one that has one. */
     private List<String> withUnits(String written) {
         List<String> items = new ArrayList<>();
+        Matcher close = CLOSE.matcher(written);
+        if (close.find()) {
+            String numbers = close.group();
+            given.add(Control.SPEEDS, "\"" + numbers + "\" can be one number or several", "write a number with a point, like "
+                    + numbers.replaceFirst(",", ".").replaceFirst(",.*", "") + ", and a blank between two, like " + numbers.replace(",", ", "));
+            return items;
+        }
         String unit = "";
         String[] split = written.split("[,;\n]");
         for (int i = split.length - 1; i >= 0; i--) {

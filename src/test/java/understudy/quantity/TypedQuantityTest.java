@@ -48,6 +48,12 @@ class TypedQuantityTest {
         assertThat(FARADS.typed(typed)).isCloseTo(farads, within(1e-9 * farads));
     }
 
+    @ParameterizedTest
+    @ValueSource(strings = {"0,5", "10", "0.1"})
+    void aNumberAloneIsNoCapacitance(String typed) {
+        assertThatThrownBy(() -> FARADS.typed(typed)).isInstanceOf(Refused.class).hasMessageContaining("write a capacitance");
+    }
+
     /** A factor of a thousand million, or of a thousand, is nobody's guess. */
     @ParameterizedTest
     @ValueSource(strings = {"5 mhz", "5 MHZ", "1,500", "12,345 Hz", "1,2,3", "1.000,5"})

@@ -47,7 +47,7 @@ class SweepStopsTest {
         assertThat(list(CRANK, "600 rpm, 1200 rpm")).containsExactly(10, 20);
         assertThat(list(CRANK, "600, 1200 rpm; 30, 40 Hz")).containsExactly(10, 20, 30, 40);
         // 36, 72 and 108 km/h at 2 m a turn; binary fractions of 1/3.6 are off in the last bit
-        assertThat(list(ROAD, "36, 72,108 km/h")).usingComparatorWithPrecision(1e-12).containsExactly(5, 10, 15);
+        assertThat(list(ROAD, "36, 72, 108 km/h")).usingComparatorWithPrecision(1e-12).containsExactly(5, 10, 15);
     }
 
     @Test
@@ -83,6 +83,8 @@ class SweepStopsTest {
     @ParameterizedTest
     @CsvSource(delimiter = '|', value = {
         "600 kg, 1200|speeds: the unit \"kg\" is not known",
+        "39,5 km/h|speeds: \"39,5\" can be one number or several; write a number with a point, like 39.5, and a blank between two, like 39, 5",
+        "600, 700,800 rpm|speeds: \"700,800\" can be one number or several; write a number with a point, like 700.800,",
         "fast|speeds: \"fast\" is not",
         "7000 rpm|speeds: the speed 7000 rpm is out of this pattern's range; allowed are 60 rpm to 6000 rpm",
         "600 to 1200 by 0 rpm|speeds: \"600 rpm to 1200 rpm by 0 rpm\" makes too many speeds; at most 200 can be stepped through",
