@@ -51,7 +51,7 @@ class TypedQuantityTest {
     @ParameterizedTest
     @ValueSource(strings = {"0,5", "10", "0.1"})
     void aNumberAloneIsNoCapacitance(String typed) {
-        assertThatThrownBy(() -> FARADS.typed(typed)).isInstanceOf(Refused.class).hasMessageContaining("write a capacitance");
+        assertThatThrownBy(() -> FARADS.typed(typed)).isInstanceOf(Refused.class);
     }
 
     /** A factor of a thousand million, or of a thousand, is nobody's guess. */
