@@ -7,6 +7,9 @@ import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 import picocli.CommandLine.Spec;
+import understudy.cli.terminal.ExitCode;
+import understudy.cli.terminal.HouseCommand;
+import understudy.cli.terminal.Surroundings;
 
 /** Prints what a shell needs to complete commands and options. */
 @Command(
@@ -47,7 +50,7 @@ final class CompletionCommand extends HouseCommand {
     @Spec
     private CommandSpec spec;
 
-    CompletionCommand(Surroundings surroundings) {
+    public CompletionCommand(Surroundings surroundings) {
         super(surroundings);
     }
 
@@ -58,6 +61,6 @@ final class CompletionCommand extends HouseCommand {
         } else {
             surroundings.out().print(AutoComplete.bash("understudy", spec.root().commandLine().setCommandName("understudy")) + NAMES);
         }
-        return Main.FINE;
+        return ExitCode.FINE;
     }
 }

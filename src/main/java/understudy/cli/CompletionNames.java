@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.function.Function;
+import understudy.cli.terminal.Surroundings;
 import understudy.guide.Guide;
 import understudy.pattern.PatternLibrary;
 import understudy.store.JobLine;

@@ -10,6 +10,10 @@ import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
+import understudy.cli.terminal.CommandWords;
+import understudy.cli.terminal.ExitCode;
+import understudy.cli.terminal.HelpOption;
+import understudy.cli.terminal.Surroundings;
 import understudy.guide.Browser;
 import understudy.guide.Guide;
 import understudy.guide.GuideHtml;
@@ -49,12 +53,12 @@ final class GuideCommand implements Callable<Integer> {
     @Option(names = "--html", paramLabel = "FOLDER", description = "Writes all pages into this folder, to print or to take along.")
     private String htmlFolder;
 
-    GuideCommand(Surroundings surroundings) {
+    public GuideCommand(Surroundings surroundings) {
         this(surroundings, Browser::show);
     }
 
     /** @param browser shows a file; false when there is none that could */
-    GuideCommand(Surroundings surroundings, Predicate<Path> browser) {
+    public GuideCommand(Surroundings surroundings, Predicate<Path> browser) {
         this.surroundings = surroundings;
         this.browser = browser;
     }
@@ -81,7 +85,7 @@ final class GuideCommand implements Callable<Integer> {
         } else {
             list();
         }
-        return Main.FINE;
+        return ExitCode.FINE;
     }
 
     private void list() {

@@ -22,6 +22,28 @@ import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Spec;
+import understudy.cli.hunt.ExpectCommand;
+import understudy.cli.hunt.JobsCommand;
+import understudy.cli.hunt.ReportCommand;
+import understudy.cli.hunt.SweepCommand;
+import understudy.cli.hunt.TraceCommand;
+import understudy.cli.rig.CalibrateCommand;
+import understudy.cli.rig.DividerCommand;
+import understudy.cli.rig.InputCommand;
+import understudy.cli.rig.RigCommand;
+import understudy.cli.signal.CautionsCommand;
+import understudy.cli.signal.CheckCommand;
+import understudy.cli.signal.DevicesCommand;
+import understudy.cli.signal.MeasureCommand;
+import understudy.cli.signal.PatternsCommand;
+import understudy.cli.signal.PlayCommand;
+import understudy.cli.signal.PreflightCommand;
+import understudy.cli.signal.RenderCommand;
+import understudy.cli.signal.ShowCommand;
+import understudy.cli.terminal.CommandWords;
+import understudy.cli.terminal.ExitCode;
+import understudy.cli.terminal.HelpOption;
+import understudy.cli.terminal.Surroundings;
 import understudy.refusal.Refused;
 import understudy.text.Paragraph;
 
@@ -31,10 +53,6 @@ import understudy.text.Paragraph;
  * <p>Exit codes: 0 fine, also after the user's own stop; 1 failed; 2 bad input, with nothing done.
  */
 public final class Main {
-
-    static final int FINE = 0;
-    static final int FAILED = 1;
-    static final int BAD_INPUT = 2;
 
     /** Needs to know all the others. */
     private static final String COMPLETION = "completion";
@@ -116,14 +134,14 @@ public final class Main {
         asTyped(root);
         root.setParameterExceptionHandler((problem, args) -> {
             Complaint.of(problem).forEach(surroundings.err()::println);
-            return BAD_INPUT;
+            return ExitCode.BAD_INPUT;
         });
         root.setExecutionExceptionHandler((exception, command, parsed) -> {
             if (exception instanceof Refused refused) {
                 // a person reads lines that fit, a script one line for each reason
                 refused.refusals().stream().map(CommandWords::text).flatMap(text -> surroundings.terminal() ? Paragraph.lines(text).stream()
                         : Stream.of(text)).forEach(surroundings.err()::println);
-                return refused.mend() == Refused.Mend.INPUT ? BAD_INPUT : FAILED;
+                return refused.mend() == Refused.Mend.INPUT ? ExitCode.BAD_INPUT : ExitCode.FAILED;
             }
             return defect(exception, surroundings);
         });
@@ -153,7 +171,7 @@ public final class Main {
             err.println("its details, which could not be written to " + file + ":");
             err.print(details);
         }
-        return FAILED;
+        return ExitCode.FAILED;
     }
 
     @Command(
@@ -187,7 +205,7 @@ public final class Main {
         @Override
         public Integer call() {
             spec.commandLine().usage(spec.commandLine().getErr());
-            return BAD_INPUT;
+            return ExitCode.BAD_INPUT;
         }
     }
 

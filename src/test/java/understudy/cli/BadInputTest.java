@@ -11,6 +11,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import understudy.cli.terminal.ExitCode;
 
 /** What a newcomer types wrong: exit code 2, the whole of what is said, and nothing done. */
 class BadInputTest {
@@ -36,7 +37,7 @@ class BadInputTest {
         String command = typed.contains(" ") || said.startsWith(typed) ? "understudy " + typed.split(" ")[0] : "understudy";
         assertThat(outcome.err()).isEqualTo(said + "\n'" + command + " --help' shows more\n");
         assertThat(outcome.out()).isEmpty();
-        assertThat(outcome.exitCode()).isEqualTo(Main.BAD_INPUT);
+        assertThat(outcome.exitCode()).isEqualTo(ExitCode.BAD_INPUT);
     }
 
     @ParameterizedTest
@@ -65,7 +66,7 @@ class BadInputTest {
                     Stream.concat(Arrays.stream(command), Arrays.stream(typed.split(" "))).toArray(String[]::new));
             assertThat(outcome.err()).isEqualTo(said + "\n");
             assertThat(outcome.out()).isEmpty();
-            assertThat(outcome.exitCode()).isEqualTo(Main.BAD_INPUT);
+            assertThat(outcome.exitCode()).isEqualTo(ExitCode.BAD_INPUT);
         }
         assertNothingWritten();
     }
@@ -88,7 +89,7 @@ class BadInputTest {
     void anOptionThatCannotBe(String typed, String said) throws IOException {
         Run.Outcome outcome = Run.in(home).understudy(typed.split(" "));
         assertThat(outcome.err()).isEqualTo(said.replace("HERE", Path.of("").toAbsolutePath().toString()) + "\n");
-        assertThat(outcome.exitCode()).isEqualTo(Main.BAD_INPUT);
+        assertThat(outcome.exitCode()).isEqualTo(ExitCode.BAD_INPUT);
         assertThat(Path.of("x.wav")).doesNotExist();
         assertNothingWritten();
     }
@@ -106,14 +107,14 @@ class BadInputTest {
                 --bits: "8" is no sample format; give 16, 24, 32 or float
                 --out: "x" is no name for a sound file; give a name that ends in .wav
                 """);
-        assertThat(outcome.exitCode()).isEqualTo(Main.BAD_INPUT);
+        assertThat(outcome.exitCode()).isEqualTo(ExitCode.BAD_INPUT);
         assertNothingWritten();
     }
 
     @Test
     void withoutACommandTheOverviewIsShownAsAProblem() {
         Run.Outcome outcome = Run.in(home).understudy();
-        assertThat(outcome.exitCode()).isEqualTo(Main.BAD_INPUT);
+        assertThat(outcome.exitCode()).isEqualTo(ExitCode.BAD_INPUT);
         assertThat(outcome.out()).isEmpty();
         assertThat(outcome.err()).isEqualTo(Run.in(home).understudy("--help").out());
     }
@@ -124,7 +125,7 @@ class BadInputTest {
         Run.Outcome outcome = Run.in(home).understudy("render", loud.toString(), "--out", home.resolve("x.wav").toString());
         assertThat(outcome.err()).isEqualTo("loud: its output crank reaches 2.5 V, more than the 1.414 V peak that an audio"
                 + " output is taken to give; add --fit to have all outputs scaled down alike\n");
-        assertThat(outcome.exitCode()).isEqualTo(Main.BAD_INPUT);
+        assertThat(outcome.exitCode()).isEqualTo(ExitCode.BAD_INPUT);
         assertThat(home.resolve("x.wav")).doesNotExist();
     }
 

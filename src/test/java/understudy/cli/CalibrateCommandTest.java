@@ -16,6 +16,7 @@ import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import understudy.audio.LoopbackCard;
+import understudy.cli.terminal.ExitCode;
 import understudy.rig.AudioOutput;
 import understudy.store.Calibration;
 import understudy.store.Store;
@@ -76,7 +77,7 @@ class CalibrateCommandTest {
         card.volumes(100, 70);
         try {
             Run.Outcome run = Run.in(home).understudy("calibrate", "--loopback", "--yes", "--rig", "bench-1", "--check");
-            assertThat(run.exitCode()).as(run.err()).isEqualTo(Main.FAILED);
+            assertThat(run.exitCode()).as(run.err()).isEqualTo(ExitCode.FAILED);
             assertThat(run.out()).contains("Mind: the gain has changed by -3.1 dB since the calibration of 2026-03-01; check the"
                     + " system's volume and the recording level");
             assertThat(run.err()).contains("the output is not what it was when it was calibrated", "what was kept with bench-1 stands");
@@ -115,9 +116,9 @@ class CalibrateCommandTest {
         assertThat(same.exitCode()).as(same.err()).isZero();
         assertThat(same.out()).contains("nothing has changed since the calibration of 2026-03-01; what was kept with bench-1 stands");
         Run.Outcome less = meter("0.4\n0.363\n", "--check");
-        assertThat(less.exitCode()).isEqualTo(Main.FAILED);
+        assertThat(less.exitCode()).isEqualTo(ExitCode.FAILED);
         assertThat(less.out()).contains("Mind: the full scale has changed by -22 %");
-        assertThat(meter("0\n0\n", "--check").exitCode()).isEqualTo(Main.FAILED);
+        assertThat(meter("0\n0\n", "--check").exitCode()).isEqualTo(ExitCode.FAILED);
         assertThat(history()).hasSize(1);
         assertThat(calibrated().fullScaleVolts().nominal()).isCloseTo(1.44816, within(5e-5));
     }
@@ -148,10 +149,10 @@ class CalibrateCommandTest {
         assertThat(first.out()).contains("kept with the rig bench-1").doesNotContain("Mind:");
         assertThat(calibrated().fullScaleVolts().nominal()).isCloseTo(1.44816, within(5e-5));
 
-        assertThat(meter("0\n0\n").exitCode()).isEqualTo(Main.FAILED);
+        assertThat(meter("0\n0\n").exitCode()).isEqualTo(ExitCode.FAILED);
         Run.Outcome cable = Run.in(home).understudy("calibrate", "--loopback", "--yes", "--rig", "bench-1", "--channel", "2",
                 "--out", home.resolve("none.json").toString());
-        assertThat(cable.exitCode()).isEqualTo(Main.BAD_INPUT);
+        assertThat(cable.exitCode()).isEqualTo(ExitCode.BAD_INPUT);
         assertThat(cable.err()).contains("channel 1: every sample is zero; other channels have a signal", "no calibration was kept");
         assertThat(home.resolve("none.json")).doesNotExist();
         assertThat(calibrated().fullScaleVolts().nominal()).isCloseTo(1.44816, within(5e-5));
@@ -186,10 +187,10 @@ class CalibrateCommandTest {
     @Test
     void aMeterThatNobodyReads() {
         Run.Outcome run = Run.in(home).understudy("calibrate", "--meter", "--yes");
-        assertThat(run.exitCode()).isEqualTo(Main.FAILED);
+        assertThat(run.exitCode()).isEqualTo(ExitCode.FAILED);
         assertThat(run.err()).isEqualTo("no answer came; no calibration was kept\n");
         Run.Outcome nothing = Run.in(home).atTerminal("\n0\n").understudy("calibrate", "--meter");
-        assertThat(nothing.exitCode()).isEqualTo(Main.FAILED);
+        assertThat(nothing.exitCode()).isEqualTo(ExitCode.FAILED);
         assertThat(nothing.err().replaceAll("\\s+", " ")).startsWith("the meter shows 0 V, too little to be distinguished from nothing; set it to volts AC");
     }
 
@@ -209,7 +210,7 @@ class CalibrateCommandTest {
 
     private void bad(String begin, String... words) {
         Run.Outcome run = Run.in(home).understudy(words);
-        assertThat(run.exitCode()).as(run.err()).isEqualTo(Main.BAD_INPUT);
+        assertThat(run.exitCode()).as(run.err()).isEqualTo(ExitCode.BAD_INPUT);
         assertThat(run.err()).startsWith(begin);
     }
 

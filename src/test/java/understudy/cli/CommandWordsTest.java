@@ -8,6 +8,7 @@ import java.nio.file.Path;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
+import understudy.cli.terminal.CommandWords;
 import understudy.refusal.Control;
 import understudy.refusal.Deed;
 import understudy.refusal.Location;

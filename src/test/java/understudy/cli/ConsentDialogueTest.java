@@ -14,6 +14,8 @@ import understudy.bench.Agreement;
 import understudy.bench.ChannelMap;
 import understudy.bench.Hookups;
 import understudy.bench.SignalPlan;
+import understudy.cli.signal.Patterns;
+import understudy.cli.terminal.ConsentDialogue;
 import understudy.pattern.Hazard;
 import understudy.pattern.Pattern;
 import understudy.refusal.Refused;

@@ -11,6 +11,7 @@ import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import understudy.audio.LoopbackCard;
+import understudy.cli.terminal.ExitCode;
 
 /**
  * Whatever a system may do to the sound on its way, done to a real line by the sound server itself or by sox, is called by
@@ -68,7 +69,7 @@ class DisturbedCableTest {
     private void refused(LoopbackCard card, String kind, String says) throws IOException {
         Run.Outcome run = Run.in(home).understudy("calibrate", "--loopback", "--yes", "--device", card.output().label(), "--json",
                 "--out", home.resolve("none.json").toString());
-        assertThat(run.exitCode()).as(run.out() + run.err()).isEqualTo(Main.FAILED);
+        assertThat(run.exitCode()).as(run.out() + run.err()).isEqualTo(ExitCode.FAILED);
         List<?> interference = (List<?>) JSON.std.mapFrom(run.out()).get("interference");
         assertThat(interference).hasSize(1);
         assertThat(((Map<?, ?>) interference.get(0)).get("kind")).isEqualTo(kind);

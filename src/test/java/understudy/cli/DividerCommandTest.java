@@ -13,6 +13,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import understudy.cli.terminal.ExitCode;
 import understudy.text.Paragraph;
 
 /** What the command says of a divider, judged by that divider's formulas; the search itself is tested beside it. */
@@ -81,7 +82,7 @@ class DividerCommandTest {
     void aBuildThatBreaksALimitIsRefusedWithTheNearestThatWouldDo() {
         String[] short1k = {"--input", "reluctor-adaptive", "--series", "1k", "--shunt", "2k"};
         Run.Outcome refused = divider(short1k);
-        assertThat(refused.exitCode()).isEqualTo(Main.BAD_INPUT);
+        assertThat(refused.exitCode()).isEqualTo(ExitCode.BAD_INPUT);
         assertThat(refused.out()).isEmpty();
         assertThat(refused.err()).contains("pin shorted to 24 V gives ").contains(" through a clip, the limit is 5 mA")
                 .contains("; the nearest values that keep the limits are series ").endsWith("\n");
@@ -124,7 +125,7 @@ class DividerCommandTest {
     void whatNoRigCanDoIsRefusedWithTheReason() {
         for (String kind : new String[] {"two-wire-current", "pulled-up-8-to-12-v", "direct-voltage", "digital-protocol", "resolver"}) {
             Run.Outcome refused = divider("--input", kind);
-            assertThat(refused.exitCode()).isEqualTo(Main.BAD_INPUT);
+            assertThat(refused.exitCode()).isEqualTo(ExitCode.BAD_INPUT);
             assertThat(refused.err()).startsWith("--input: no passive rig can stand in for ").contains(": ");
         }
         assertThat(divider("--input", "pulled-up-5-v, supply: 12 V, low: 3 V, high: 7 V").err())
@@ -158,6 +159,6 @@ class DividerCommandTest {
             assertThat(outcome.err()).isEqualTo(said + "\n");
         }
         assertThat(outcome.out()).isEmpty();
-        assertThat(outcome.exitCode()).isEqualTo(Main.BAD_INPUT);
+        assertThat(outcome.exitCode()).isEqualTo(ExitCode.BAD_INPUT);
     }
 }

@@ -13,6 +13,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import understudy.cli.terminal.ExitCode;
 
 class ExpectCommandTest {
 
@@ -139,7 +140,7 @@ class ExpectCommandTest {
     void problemsInAFileHaveTheirLine() throws IOException {
         Path file = Files.writeString(home.resolve("bench.txt"), "130 Hz: 21 km/h\n\n320 Hz, 50\n760 Hz: 3 rpm\n");
         Run.Outcome outcome = Run.in(home).understudy("expect", "--learn", file.toString());
-        assertThat(outcome.exitCode()).isEqualTo(Main.BAD_INPUT);
+        assertThat(outcome.exitCode()).isEqualTo(ExitCode.BAD_INPUT);
         assertThat(outcome.out()).isEmpty();
         assertThat(outcome.err()).isEqualTo(file + ":3: \"320 Hz, 50\" is no pair; write pairs like \"100 Hz: 16 km/h, 200 Hz: 32\"\n"
                 + file + ":4: \"3 rpm\" is a turning speed; write a road speed like 45 km/h (units: km/h, mph)\n");
@@ -180,6 +181,6 @@ class ExpectCommandTest {
         Run.Outcome outcome = Run.in(home).understudy(args.isEmpty() ? new String[] {"expect"} : words);
         assertThat(outcome.err()).isEqualTo(said + "\n");
         assertThat(outcome.out()).isEmpty();
-        assertThat(outcome.exitCode()).isEqualTo(Main.BAD_INPUT);
+        assertThat(outcome.exitCode()).isEqualTo(ExitCode.BAD_INPUT);
     }
 }

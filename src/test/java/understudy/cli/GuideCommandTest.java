@@ -16,6 +16,7 @@ import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
 import picocli.CommandLine;
+import understudy.cli.terminal.ExitCode;
 import understudy.guide.Guide;
 import understudy.guide.Page;
 import understudy.text.Paragraph;
@@ -93,7 +94,7 @@ class GuideCommandTest {
     @Test
     void anUnknownPageIsAnsweredWithTheNearestOrAll() {
         Run.Outcome mistyped = Run.in(home).understudy("guide", "wirng");
-        assertThat(mistyped.exitCode()).isEqualTo(Main.BAD_INPUT);
+        assertThat(mistyped.exitCode()).isEqualTo(ExitCode.BAD_INPUT);
         assertThat(mistyped.err()).isEqualTo("there is no page \"wirng\" in the guide; did you mean wiring?\n");
         assertThat(Run.in(home).understudy("guide", "somewhere").err()).isEqualTo(
                 "there is no page \"somewhere\" in the guide; the pages are " + String.join(", ", Guide.names()) + "\n");
@@ -121,7 +122,7 @@ class GuideCommandTest {
         Path theirs = home.resolve("wiring.html");
         Files.writeString(theirs, "my own notes");
         Run.Outcome refused = Run.in(home).understudy("guide", "--html", home.toString());
-        assertThat(refused.exitCode()).isEqualTo(Main.BAD_INPUT);
+        assertThat(refused.exitCode()).isEqualTo(ExitCode.BAD_INPUT);
         assertThat(refused.err()).isEqualTo(
                 theirs + " is there already, and is no page of the guide; give another folder, or move it away\n");
         assertThat(theirs).hasContent("my own notes");
@@ -134,7 +135,7 @@ class GuideCommandTest {
         assertThat(Run.in(home).understudy("guide", "--html", file.toString()).err())
                 .isEqualTo("--html: " + file + " is a file; give the name of a folder\n");
         Run.Outcome below = Run.in(home).understudy("guide", "--html", file.resolve("below").toString());
-        assertThat(below.exitCode()).isEqualTo(Main.FAILED);
+        assertThat(below.exitCode()).isEqualTo(ExitCode.FAILED);
         assertThat(below.err()).contains("the pages could not be written").endsWith("give a folder that you may write to\n");
         assertThat(Run.in(home).understudy("guide", "box", "--html", home.resolve("x").toString()).err())
                 .isEqualTo("--html: it writes all pages, and shows none; give it alone\n");

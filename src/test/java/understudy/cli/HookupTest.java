@@ -15,6 +15,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import understudy.cli.terminal.ExitCode;
 
 /** Playing and rendering through a rig, on to an input. */
 class HookupTest {
@@ -157,7 +158,7 @@ class HookupTest {
     void whatIsSaidOfOutputsMustFitTogether(String typed, String said) throws Exception {
         Run.Outcome outcome = render((twoTones() + ";" + typed).split(";"));
         assertThat(outcome.err()).isEqualTo(said + "\n");
-        assertThat(outcome.exitCode()).isEqualTo(Main.BAD_INPUT);
+        assertThat(outcome.exitCode()).isEqualTo(ExitCode.BAD_INPUT);
         assertThat(wav).doesNotExist();
         // an output that is not played needs nothing
         assertThat(render(twoTones(), "--channels", "crank", "--rig", "crank=bench", "--input", "crank=resistive", "--for", "1 s").err())
@@ -178,7 +179,7 @@ class HookupTest {
     @Test
     void whatTheRigCannotGiveIsRefusedWithTheLargestThatItCan() {
         Run.Outcome refused = render(wheel, "--rig", "bench", "--input", INPUT);
-        assertThat(refused.exitCode()).isEqualTo(Main.BAD_INPUT);
+        assertThat(refused.exitCode()).isEqualTo(ExitCode.BAD_INPUT);
         // three teeth of 45 in 360 degrees: the mean of +/-1.2 V is -0.3 V, so the highs stand 1.5 V above it
         assertThat(refused.err()).isEqualTo("wheel: its output crank reaches 1.5 V to one side of its mean, more than the 720.6 mV"
                 + " peak that rig bench gives at the pins of this input; add --fit to have all outputs scaled down alike\n");
@@ -192,7 +193,7 @@ class HookupTest {
             {"play", wheel, "--fit", "--rig", "bench", "--input", INPUT, "--to", "silent", "--for", "200 ms"},
             {"render", wheel, "--fit", "--rig", "bench", "--input", INPUT, "--out", wav.toString()}}) {
             Run.Outcome refused = Run.in(home).understudy(command);
-            assertThat(refused.exitCode()).isEqualTo(Main.BAD_INPUT);
+            assertThat(refused.exitCode()).isEqualTo(ExitCode.BAD_INPUT);
             assertThat(refused.err()).startsWith("rig bench: ").contains("pin shorted to 24 V gives ")
                     .contains("the nearest values that keep the limits are series ");
             assertThat(refused.out()).isEmpty();
@@ -224,7 +225,7 @@ class HookupTest {
                     false, rig.divider(), rig.lead(), rig.limits(), "", rig.created(), rig.changed()));
         }
         Run.Outcome play = Run.in(home).understudy("play", wheel, "--fit", "--rig", "bench", "--input", INPUT, "--for", "200 ms");
-        assertThat(play.exitCode()).isEqualTo(Main.BAD_INPUT);
+        assertThat(play.exitCode()).isEqualTo(ExitCode.BAD_INPUT);
         assertThat(play.err()).isEqualTo(
                 "--rig: its audio output \"Nowhere #2\" is not there; plug it in, or rehearse with --to silent\n");
         // a file or a rehearsal needs no device
@@ -249,7 +250,7 @@ class HookupTest {
         } else {
             assertThat(outcome.err()).isEqualTo(said + "\n");
         }
-        assertThat(outcome.exitCode()).isEqualTo(Main.BAD_INPUT);
+        assertThat(outcome.exitCode()).isEqualTo(ExitCode.BAD_INPUT);
         assertThat(wav).doesNotExist();
     }
 

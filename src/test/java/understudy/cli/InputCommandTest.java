@@ -12,6 +12,7 @@ import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
+import understudy.cli.terminal.ExitCode;
 import understudy.rig.InputKind;
 import understudy.text.Paragraph;
 
@@ -31,7 +32,7 @@ class InputCommandTest {
     @ValueSource(strings = {"vr", "VR", "inductive", "reluctor"})
     void theTradesWordsForAReluctorNameItsKinds(String word) {
         Run.Outcome outcome = Run.in(home).understudy("divider", "--input", word);
-        assertThat(outcome.exitCode()).isEqualTo(Main.BAD_INPUT);
+        assertThat(outcome.exitCode()).isEqualTo(ExitCode.BAD_INPUT);
         assertThat(outcome.err()).startsWith("--input: \"" + word + "\" is no kind of input; a reluctor's input is one of reluctor-adaptive,")
                 .contains("reluctor-biased-pair").doesNotContain("resistive");
     }
@@ -96,6 +97,6 @@ class InputCommandTest {
         Run.Outcome outcome = input(typed.split(";"));
         assertThat(outcome.err()).isEqualTo(said.replace("\\n", "\n") + "\n");
         assertThat(outcome.out()).isEmpty();
-        assertThat(outcome.exitCode()).isEqualTo(Main.BAD_INPUT);
+        assertThat(outcome.exitCode()).isEqualTo(ExitCode.BAD_INPUT);
     }
 }

@@ -14,6 +14,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import understudy.cli.terminal.ExitCode;
 import understudy.store.JobSamples;
 import understudy.store.Store;
 import understudy.trace.Answer;
@@ -127,7 +128,7 @@ class JobsCommandTest {
         assertThat(jobs("export", "speedometer, May", "--to", file("may.json")).out())
                 .isEqualTo("job \"speedometer, May\" is in " + file("may.json") + "\n");
         Run.Outcome again = jobs("export", "speedometer, May", "--to", file("may.json"));
-        assertThat(again.exitCode()).isEqualTo(Main.BAD_INPUT);
+        assertThat(again.exitCode()).isEqualTo(ExitCode.BAD_INPUT);
         assertThat(again.err()).isEqualTo(
                 "--to: " + file("may.json") + " is there already; give another name, or add --replace\n");
         assertThat(jobs("export", "speedometer, May", "--to", file("may.json"), "--replace").exitCode()).isZero();
@@ -182,12 +183,12 @@ class JobsCommandTest {
     @Test
     void removingTakesTheNameSpelledOut() {
         Run.Outcome nobody = jobs("remove", "speedometer, May");
-        assertThat(nobody.exitCode()).isEqualTo(Main.BAD_INPUT);
+        assertThat(nobody.exitCode()).isEqualTo(ExitCode.BAD_INPUT);
         assertThat(nobody.err()).isEqualTo(
                 "jobs remove: nobody is there to be asked; write --yes \"speedometer, May\" to remove it for good\n");
-        assertThat(jobs("remove", "speedometer, May", "--yes", "yes").exitCode()).isEqualTo(Main.BAD_INPUT);
+        assertThat(jobs("remove", "speedometer, May", "--yes", "yes").exitCode()).isEqualTo(ExitCode.BAD_INPUT);
         Run.Outcome yes = Run.in(home).atTerminal("yes\n").understudy("jobs", "remove", "speedometer, May");
-        assertThat(yes.exitCode()).isEqualTo(Main.FAILED);
+        assertThat(yes.exitCode()).isEqualTo(ExitCode.FAILED);
         assertThat(yes.out()).isEqualTo(
                 "This removes job \"speedometer, May\" with 7 steps for good. Type its name to go on: ");
         assertThat(yes.err()).isEqualTo("nothing was removed\n");
@@ -212,7 +213,7 @@ class JobsCommandTest {
         String before = jobs("list", "--json").out();
         Run.Outcome outcome = jobs(typed.split(";"));
         assertThat(outcome.err()).isEqualTo(said + "\n");
-        assertThat(outcome.exitCode()).isEqualTo(Main.BAD_INPUT);
+        assertThat(outcome.exitCode()).isEqualTo(ExitCode.BAD_INPUT);
         assertThat(jobs("list", "--json").out()).isEqualTo(before);
         assertThat(Path.of("a.json")).doesNotExist();
     }
@@ -252,7 +253,7 @@ class JobsCommandTest {
             assertThat(outcome.err()).isEqualTo(file("spoilt.json") + said + "\n");
         }
         assertThat(outcome.err().lines()).hasSize(1);
-        assertThat(outcome.exitCode()).isEqualTo(Main.BAD_INPUT);
+        assertThat(outcome.exitCode()).isEqualTo(ExitCode.BAD_INPUT);
         assertThat(jobs("list", "--json").out()).isEqualTo(before);
     }
 
@@ -263,7 +264,7 @@ class JobsCommandTest {
                 "[".repeat(100_000).getBytes(StandardCharsets.UTF_8))) {
             Files.write(Path.of(file("x.json")), bytes);
             Run.Outcome outcome = jobs("import", file("x.json"));
-            assertThat(outcome.exitCode()).as(outcome.err()).isEqualTo(Main.BAD_INPUT);
+            assertThat(outcome.exitCode()).as(outcome.err()).isEqualTo(ExitCode.BAD_INPUT);
             assertThat(outcome.err()).startsWith(file("x.json") + ":");
         }
     }
@@ -277,7 +278,7 @@ class JobsCommandTest {
         assertThat(jobs("show", "speedometer, May").out().replaceAll("\\s+", " ")).contains("who the evening class circuit")
                 .contains("who corrected: \"the evening class\", was \"the instructor\"");
         Run.Outcome early = jobs("correct", "speedometer, May", "--remark", "done");
-        assertThat(early.exitCode()).isEqualTo(Main.BAD_INPUT);
+        assertThat(early.exitCode()).isEqualTo(ExitCode.BAD_INPUT);
         assertThat(early.err()).contains("not closed yet");
         assertThat(jobs("correct", "speedometer, May").err()).contains("give --vehicle, --complaint, --who or --remark");
         try (Store store = store()) {

@@ -9,6 +9,7 @@ import java.util.List;
 import java.util.OptionalDouble;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
+import understudy.cli.terminal.ExitCode;
 import understudy.reading.DisplayUnit;
 import understudy.reading.Learned;
 import understudy.reading.Pair;
@@ -73,7 +74,7 @@ class KeptScaleTest extends SweepBench {
         // 1200 rpm are 20 turns of 17 teeth a second: 340 Hz
         assertThat(fine("", "expect", "fieldhand-4-speedometer", "--speed", "1200 rpm", "--learned")).contains("should show 68 km/h");
         Run.Outcome other = Run.in(home).understudy("expect", "fieldhand-4-speedometer", "--vehicle", "another", "--learned");
-        assertThat(other.exitCode()).isEqualTo(Main.BAD_INPUT);
+        assertThat(other.exitCode()).isEqualTo(ExitCode.BAD_INPUT);
         assertThat(other.err()).startsWith("--learned: nothing was learned yet of circuit fieldhand-4-speedometer on vehicle \"another\"; ");
     }
 

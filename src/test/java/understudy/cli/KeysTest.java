@@ -9,6 +9,7 @@ import java.util.ArrayList;
 import java.util.List;
 import org.jline.utils.NonBlocking;
 import org.junit.jupiter.api.Test;
+import understudy.cli.terminal.Keys;
 
 class KeysTest {
 

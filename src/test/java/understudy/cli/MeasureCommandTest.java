@@ -20,6 +20,7 @@ import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import understudy.audio.LoopbackCard;
+import understudy.cli.terminal.ExitCode;
 
 /** What {@code measure} says of files whose content is known, and of what the tool itself plays through the virtual card. */
 @Tag("real-time")
@@ -152,7 +153,7 @@ class MeasureCommandTest {
             // loud from its second quarter on: fades and the moment of connection are over
             for (int tries = 0; tries < 20; tries++) {
                 Run.Outcome heard = measure("--device", card.input().label(), "--for", "100 ms");
-                if (heard.exitCode() == Main.FINE) {
+                if (heard.exitCode() == ExitCode.FINE) {
                     break;
                 }
             }
@@ -217,7 +218,7 @@ class MeasureCommandTest {
             assertThat(run.out()).contains("Mind: channel 1: " + says);
             return;
         }
-        assertThat(run.exitCode()).isEqualTo(Main.BAD_INPUT);
+        assertThat(run.exitCode()).isEqualTo(ExitCode.BAD_INPUT);
         assertThat(run.err()).startsWith(file + ": channel 1: ").contains(says);
     }
 
@@ -248,7 +249,7 @@ class MeasureCommandTest {
 
     private void bad(String begin, Object... words) {
         Run.Outcome run = measure(words);
-        assertThat(run.exitCode()).as(run.out() + run.err()).isEqualTo(Main.BAD_INPUT);
+        assertThat(run.exitCode()).as(run.out() + run.err()).isEqualTo(ExitCode.BAD_INPUT);
         assertThat(run.err()).startsWith(begin);
     }
 }

@@ -23,6 +23,7 @@ import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import understudy.cli.terminal.ExitCode;
 
 /** Rehearsals: all of {@code play} but the sound card. */
 @Tag("real-time")
@@ -125,7 +126,7 @@ class PlayCommandTest {
     @Test
     void aNoPlaysNothing() {
         Run.Outcome play = Run.in(home).atTerminal("no\n").understudy("play", wheel, "--to", "silent");
-        assertThat(play.exitCode()).isEqualTo(Main.FAILED);
+        assertThat(play.exitCode()).isEqualTo(ExitCode.FAILED);
         assertThat(play.err()).isEqualTo("nothing was played\n");
         assertThat(play.out()).doesNotContain("stopped");
     }
@@ -136,7 +137,7 @@ class PlayCommandTest {
             throw new IllegalStateException("made for this test");
         }).understudy("play", wheel, "--to", "silent");
         Path details = home.resolve(".local/state/understudy/defect-20260301-120000.txt");
-        assertThat(play.exitCode()).isEqualTo(Main.FAILED);
+        assertThat(play.exitCode()).isEqualTo(ExitCode.FAILED);
         assertThat(play.err()).isEqualTo("this is a defect in Understudy: java.lang.IllegalStateException: made for this test\n"
                 + "the details are in " + details + "; please send them with what you were doing\n");
         assertThat(Files.readString(details)).contains("IllegalStateException: made for this test").contains("\tat ");

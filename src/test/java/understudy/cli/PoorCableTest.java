@@ -10,6 +10,7 @@ import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import understudy.audio.LoopbackCard;
+import understudy.cli.terminal.ExitCode;
 import understudy.store.Calibration;
 import understudy.store.Store;
 
@@ -78,7 +79,7 @@ class PoorCableTest {
             pull.start();
             Run.Outcome run = Run.in(home).understudy("calibrate", "--loopback", "--yes", "--rig", "bench-1");
             pull.join();
-            assertThat(run.exitCode()).as(run.out() + run.err()).isEqualTo(Main.FAILED);
+            assertThat(run.exitCode()).as(run.out() + run.err()).isEqualTo(ExitCode.FAILED);
             assertThat(run.err()).contains(" is lost", "then start again", "no calibration was kept");
             theOldOneStands();
         }
@@ -86,7 +87,7 @@ class PoorCableTest {
 
     private void refused(String says) {
         Run.Outcome run = Run.in(home).understudy("calibrate", "--loopback", "--yes", "--rig", "bench-1");
-        assertThat(run.exitCode()).as(run.out() + run.err()).isEqualTo(Main.BAD_INPUT);
+        assertThat(run.exitCode()).as(run.out() + run.err()).isEqualTo(ExitCode.BAD_INPUT);
         assertThat(run.err()).startsWith("audio input \"default [default]\": " + says).endsWith("; no calibration was kept\n");
         theOldOneStands();
     }

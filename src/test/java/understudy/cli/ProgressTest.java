@@ -10,6 +10,8 @@ import java.time.Instant;
 import java.time.ZoneId;
 import java.time.ZoneOffset;
 import org.junit.jupiter.api.Test;
+import understudy.cli.terminal.Progress;
+import understudy.cli.terminal.Surroundings;
 
 class ProgressTest {
 

@@ -16,6 +16,7 @@ import javax.sound.sampled.AudioSystem;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import understudy.cli.terminal.ExitCode;
 
 /** What {@code render} writes, read back by the Java runtime's own reader of sound files. */
 class RenderCommandTest {
@@ -111,7 +112,7 @@ class RenderCommandTest {
     void aFileThatCannotBeWrittenLeavesNothing() throws IOException {
         Files.createDirectories(home.resolve("folder.wav"));
         Run.Outcome render = Run.in(home).understudy("render", wheel, "--out", home.resolve("folder.wav").toString());
-        assertThat(render.exitCode()).isEqualTo(Main.BAD_INPUT);
+        assertThat(render.exitCode()).isEqualTo(ExitCode.BAD_INPUT);
         assertThat(render.err()).isEqualTo(home.resolve("folder.wav") + ": is a folder; give the name of a file in it\n");
         try (Stream<Path> files = Files.list(home)) {
             assertThat(files).containsExactlyInAnyOrder(home.resolve("wheel.yaml"), home.resolve("folder.wav"));

@@ -11,6 +11,7 @@ import java.util.Optional;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import understudy.cli.terminal.ExitCode;
 import understudy.pattern.PatternLibrary;
 import understudy.quantity.Range;
 import understudy.quantity.Unit;
@@ -71,7 +72,7 @@ class ReportCommandTest {
     void aFileIsOverwrittenOnlyWhenAsked() throws IOException {
         Path file = Files.writeString(home.resolve("r.html"), "mine");
         Run.Outcome refused = report("--to", file.toString());
-        assertThat(refused.exitCode()).isEqualTo(Main.BAD_INPUT);
+        assertThat(refused.exitCode()).isEqualTo(ExitCode.BAD_INPUT);
         assertThat(refused.err()).isEqualTo("--to: there is a file " + file + " already; give another name, or add --replace\n");
         assertThat(file).hasContent("mine");
         assertThat(report("--to", file.toString(), "--replace").exitCode()).isZero();
@@ -81,13 +82,13 @@ class ReportCommandTest {
     @Test
     void everythingWrongIsToldAtOnceAndNothingIsWritten() {
         Run.Outcome outcome = report("--to", "r.docx", "--paper", "B7");
-        assertThat(outcome.exitCode()).isEqualTo(Main.BAD_INPUT);
+        assertThat(outcome.exitCode()).isEqualTo(ExitCode.BAD_INPUT);
         assertThat(outcome.err()).isEqualTo("""
                 --paper: "B7" is no paper that is known; give A4 or Letter
                 --to: "r.docx" is no name for a report; give a name that ends in .html or .pdf
                 """);
         Run.Outcome folder = report("--to", home.resolve("missing").resolve("r.pdf").toString());
-        assertThat(folder.exitCode()).isEqualTo(Main.BAD_INPUT);
+        assertThat(folder.exitCode()).isEqualTo(ExitCode.BAD_INPUT);
         assertThat(folder.err()).contains("there is no folder");
     }
 
@@ -95,7 +96,7 @@ class ReportCommandTest {
     void aJobThatIsNotThereIsBadInput() {
         Path file = home.resolve("r.html");
         Run.Outcome outcome = Run.in(home).understudy("report", "first tri", "--to", file.toString());
-        assertThat(outcome.exitCode()).isEqualTo(Main.BAD_INPUT);
+        assertThat(outcome.exitCode()).isEqualTo(ExitCode.BAD_INPUT);
         assertThat(outcome.err()).contains("first tri");
         assertThat(file).doesNotExist();
     }
@@ -111,7 +112,7 @@ class ReportCommandTest {
     void aFolderThatMayNotBeWrittenFailsWithTheReason() throws IOException {
         // a name too long for any usual file system: refused to every user, root too
         Run.Outcome outcome = report("--to", home.resolve("n".repeat(300) + ".pdf").toString());
-        assertThat(outcome.exitCode()).isEqualTo(Main.FAILED);
+        assertThat(outcome.exitCode()).isEqualTo(ExitCode.FAILED);
         assertThat(outcome.err()).contains("the report could not be written: File name too long; see that");
     }
 }

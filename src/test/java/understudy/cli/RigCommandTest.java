@@ -13,6 +13,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import understudy.cli.terminal.ExitCode;
 import understudy.rig.AudioOutput;
 import understudy.rig.Spread;
 import understudy.store.Calibration;
@@ -116,14 +117,14 @@ class RigCommandTest {
     void removingTakesTheNameSpelledOut() {
         rig("make", "bench");
         Run.Outcome nobody = rig("remove", "bench");
-        assertThat(nobody.exitCode()).isEqualTo(Main.BAD_INPUT);
+        assertThat(nobody.exitCode()).isEqualTo(ExitCode.BAD_INPUT);
         assertThat(nobody.err())
                 .isEqualTo("rig remove: nobody is there to be asked; write --yes bench to remove it for good\n");
         Run.Outcome other = rig("remove", "bench", "--yes", "yes");
-        assertThat(other.exitCode()).isEqualTo(Main.BAD_INPUT);
+        assertThat(other.exitCode()).isEqualTo(ExitCode.BAD_INPUT);
         assertThat(other.err()).isEqualTo("--yes: \"yes\" is not this rig's name; write --yes bench to remove it for good\n");
         Run.Outcome yes = Run.in(home).atTerminal("yes\n").understudy("rig", "remove", "bench");
-        assertThat(yes.exitCode()).isEqualTo(Main.FAILED);
+        assertThat(yes.exitCode()).isEqualTo(ExitCode.FAILED);
         assertThat(yes.out()).isEqualTo("This removes bench and its calibrations (0) for good. Type its name to go on: ");
         assertThat(yes.err()).isEqualTo("nothing was removed\n");
         assertThat(rig("list").out()).startsWith("bench ");
@@ -171,14 +172,14 @@ class RigCommandTest {
         } else {
             assertThat(outcome.err()).isEqualTo(said + "\n");
         }
-        assertThat(outcome.exitCode()).isEqualTo(Main.BAD_INPUT);
+        assertThat(outcome.exitCode()).isEqualTo(ExitCode.BAD_INPUT);
         assertThat(rig("list", "--json").out()).isEqualTo(before);
     }
 
     @Test
     void aWrongCommandIsToldApart() {
         assertThat(rig("mak", "bench").err()).startsWith("rig: there is no command 'mak'; did you mean make?\n");
-        assertThat(rig().exitCode()).isEqualTo(Main.BAD_INPUT);
+        assertThat(rig().exitCode()).isEqualTo(ExitCode.BAD_INPUT);
     }
 
     @Test
@@ -187,7 +188,7 @@ class RigCommandTest {
         Files.createDirectories(folder.getParent());
         Files.writeString(folder, "a file where a folder should be");
         Run.Outcome list = rig("list");
-        assertThat(list.exitCode()).isEqualTo(Main.FAILED);
+        assertThat(list.exitCode()).isEqualTo(ExitCode.FAILED);
         assertThat(list.err()).startsWith(folder + ": this folder, for what you keep, can't be made (");
     }
 }

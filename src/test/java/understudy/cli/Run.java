@@ -12,6 +12,7 @@ import java.time.Instant;
 import java.time.ZoneOffset;
 import java.util.Map;
 import org.jline.terminal.Terminal;
+import understudy.cli.terminal.Surroundings;
 import understudy.store.Store;
 import understudy.store.UserFolders;
 

@@ -11,6 +11,7 @@ import java.util.Map;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import understudy.cli.terminal.ExitCode;
 import understudy.pattern.PatternLibrary;
 
 class ShowAndCheckTest {
@@ -101,7 +102,7 @@ class ShowAndCheckTest {
         assertThat(show.out()).contains("3                180 deg      never\n").doesNotContain("crank, V");
         Path picture = home.resolve("still.png");
         Run.Outcome plot = Run.in(home).understudy("show", still, "--speed", "0 rpm", "--plot", picture.toString());
-        assertThat(plot.exitCode()).isEqualTo(Main.BAD_INPUT);
+        assertThat(plot.exitCode()).isEqualTo(ExitCode.BAD_INPUT);
         assertThat(plot.err()).isEqualTo("--plot: at 0 rpm hardly anything moves; give a higher --speed\n");
         assertThat(picture).doesNotExist();
     }
@@ -129,7 +130,7 @@ class ShowAndCheckTest {
     void checkTellsAllProblemsOfAllFiles() throws IOException {
         Path bad = Samples.write(home, "bad.yaml", Samples.WHEEL.replace("600 rpm", "600").replace("teeth: 4", "teeth: four"));
         Run.Outcome check = Run.in(home).understudy("check", wheel, bad.toString(), home.resolve("nosuch.yaml").toString());
-        assertThat(check.exitCode()).isEqualTo(Main.BAD_INPUT);
+        assertThat(check.exitCode()).isEqualTo(ExitCode.BAD_INPUT);
         assertThat(check.out().lines().map(line -> line.replace(home + "/", ""))).containsExactly(
                 "wheel.yaml: fine",
                 "bad.yaml:4:18: \"600\" is only a number; write a speed like 800 rpm",
@@ -142,7 +143,7 @@ class ShowAndCheckTest {
         Path good = Files.copy(Path.of("patterns/circuits/fieldhand-4-speedometer.yaml"), home.resolve("good.yaml"));
         Path bad = Files.writeString(home.resolve("bad.yaml"), Files.readString(good).replace("reach: 4 min", "reach: 0 min"));
         Run.Outcome check = Run.in(home).understudy("check", good.toString(), bad.toString(), "fieldhand-4-speedometer");
-        assertThat(check.exitCode()).isEqualTo(Main.BAD_INPUT);
+        assertThat(check.exitCode()).isEqualTo(ExitCode.BAD_INPUT);
         assertThat(check.out().lines().map(line -> line.replace(home + "/", ""))).containsExactly(
                 "good.yaml: fine",
                 "bad.yaml:15:12: 0 min is out of range; allowed are 0.1 min to 600 min",
@@ -153,7 +154,7 @@ class ShowAndCheckTest {
     void checkInJsonNamesThePlaces() throws IOException {
         Path bad = Samples.write(home, "bad.yaml", Samples.WHEEL.replace("teeth: 4", "teeth: four"));
         Run.Outcome check = Run.in(home).understudy("check", "--json", wheel, bad.toString());
-        assertThat(check.exitCode()).isEqualTo(Main.BAD_INPUT);
+        assertThat(check.exitCode()).isEqualTo(ExitCode.BAD_INPUT);
         List<?> files = JSON.std.listFrom(check.out());
         assertThat(files.get(0)).isEqualTo(Map.of("file", wheel, "problems", List.of()));
         assertThat(((Map<?, ?>) files.get(1)).get("problems").toString()).startsWith("[{line=7, column=20, wrong=");

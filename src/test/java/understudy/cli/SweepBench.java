@@ -15,6 +15,7 @@ import java.util.regex.Pattern;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.io.TempDir;
+import understudy.cli.terminal.Surroundings;
 
 /**
  * A wheel and a display that tests sweep, in silence. The wheel has 4 positions: 600 rpm, 10 turns a second, are 40 Hz. 7200 pulses a km

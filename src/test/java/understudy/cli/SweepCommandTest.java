@@ -17,6 +17,7 @@ import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import understudy.cli.terminal.ExitCode;
 
 /** Sweeps from the first line to the last. */
 @Tag("real-time")
@@ -180,7 +181,7 @@ class SweepCommandTest extends SweepBench {
     void aRigOnAnInputThatNobodyNamedIsRefused() {
         assertThat(Run.in(home).understudy("rig", "make", "bench", "--series", "10 kohm", "--shunt", "11 kohm").exitCode()).isZero();
         Run.Outcome outcome = Run.in(home).understudy("sweep", wheel, "--speeds", "600 rpm", "--rig", "bench", "--to", "silent");
-        assertThat(outcome.exitCode()).isEqualTo(Main.BAD_INPUT);
+        assertThat(outcome.exitCode()).isEqualTo(ExitCode.BAD_INPUT);
         assertThat(outcome.err()).startsWith("--rig: the volts at the pins depend on the input too; add --input KIND");
     }
 
@@ -203,7 +204,7 @@ class SweepCommandTest extends SweepBench {
     void badInputIsRefusedAndNothingIsWritten(String command, String problem) throws IOException {
         String[] args = Arrays.stream(command.split(" ")).map(word -> word.replace("WHEEL", wheel).replace('_', ' ')).toArray(String[]::new);
         Run.Outcome outcome = Run.in(home).understudy(args);
-        assertThat(outcome.exitCode()).isEqualTo(Main.BAD_INPUT);
+        assertThat(outcome.exitCode()).isEqualTo(ExitCode.BAD_INPUT);
         assertThat(outcome.err()).startsWith(problem);
         assertThat(outcome.out()).isEmpty();
         assertThat(ownFiles()).isEmpty();

@@ -8,6 +8,7 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import org.junit.jupiter.api.Test;
+import understudy.cli.terminal.ExitCode;
 
 /** What a sweep keeps, and when. */
 class SweepLogTest extends SweepBench {
@@ -25,7 +26,7 @@ class SweepLogTest extends SweepBench {
         fine("20\n40\n", sweep("--speeds", "600, 1200, 1800 rpm", "--csv", file("log.csv")));
         String before = Files.readString(home.resolve("log.csv"));
         Run.Outcome others = Run.in(home).understudy(sweep("--speeds", "600, 1300 rpm", "--csv", file("log.csv"), "--resume"));
-        assertThat(others.exitCode()).isEqualTo(Main.BAD_INPUT);
+        assertThat(others.exitCode()).isEqualTo(ExitCode.BAD_INPUT);
         assertThat(others.err()).isEqualTo(file("log.csv") + ":3: this row does not belong to the speeds, or the reading, of this sweep;"
                 + " give the same as when it was begun\n");
         Run.Outcome overwritten = Run.in(home).understudy(sweep("--speeds", "600, 1200 rpm", "--csv", file("log.csv")));
@@ -35,7 +36,7 @@ class SweepLogTest extends SweepBench {
         assertThat(Run.in(home).understudy(sweep("--speeds", "600, 1200 rpm", "--csv", file("other.csv"), "--resume")).err())
                 .startsWith("--resume: " + file("other.csv") + " holds no sweep of this circuit and display; ");
         Run.Outcome missing = Run.in(home).understudy(sweep("--speeds", "600, 1200 rpm", "--csv", file("none.csv"), "--resume"));
-        assertThat(missing.exitCode()).isEqualTo(Main.BAD_INPUT);
+        assertThat(missing.exitCode()).isEqualTo(ExitCode.BAD_INPUT);
         assertThat(missing.err()).contains("none.csv");
         assertThat(Files.readString(home.resolve("log.csv"))).isEqualTo(before);
     }

@@ -16,6 +16,8 @@ import java.util.List;
 import java.util.Map;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import understudy.cli.terminal.Person;
+import understudy.cli.terminal.Surroundings;
 
 /**
  * A person at a vehicle with one fault: follows what the session says, and answers what such a vehicle would show. What is

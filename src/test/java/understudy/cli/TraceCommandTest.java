@@ -10,6 +10,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
+import understudy.cli.terminal.ExitCode;
 import understudy.store.Store;
 import understudy.text.Paragraph;
 import understudy.trace.Answer;
@@ -291,7 +292,7 @@ class TraceCommandTest {
 
     private String refused(String... args) {
         TraceBench.Outcome trace = vehicle(2).understudy(args);
-        assertThat(trace.exitCode()).isEqualTo(Main.BAD_INPUT);
+        assertThat(trace.exitCode()).isEqualTo(ExitCode.BAD_INPUT);
         assertThat(trace.prompts()).isEmpty();
         return trace.err();
     }

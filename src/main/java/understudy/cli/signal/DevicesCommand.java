@@ -1,0 +1,40 @@
+package understudy.cli.signal;
+
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Option;
+import understudy.audio.Devices;
+import understudy.cli.terminal.CommandWords;
+import understudy.cli.terminal.ExitCode;
+import understudy.cli.terminal.HouseCommand;
+import understudy.cli.terminal.Surroundings;
+import understudy.text.Json;
+import understudy.view.DeviceText;
+
+/** Lists the audio devices. */
+@Command(
+        name = "devices",
+        sortOptions = false,
+        abbreviateSynopsis = true,
+        description = "Lists the audio devices, and what each really opens with.",
+        footer = {"", "Examples:", "  understudy devices", "  understudy devices --json"})
+public final class DevicesCommand extends HouseCommand {
+
+
+    @Option(names = "--json", description = "Prints JSON, for scripts.")
+    private boolean json;
+
+    public DevicesCommand(Surroundings surroundings) {
+        super(surroundings);
+    }
+
+    @Override
+    public Integer call() {
+        DeviceText devices = new DeviceText(Devices.outputs(), Devices.inputs(), CommandWords.wording());
+        if (json) {
+            surroundings.out().println(Json.text(devices.json()));
+        } else {
+            devices.lines().forEach(surroundings.out()::println);
+        }
+        return ExitCode.FINE;
+    }
+}
