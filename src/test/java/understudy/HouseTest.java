@@ -95,6 +95,21 @@ class HouseTest {
         }
     }
 
+    /** The terminal knows no command; commands of signals, the terminal only; those of rigs and hunts, both. */
+    @Test
+    void arrowsPointDownWithinTheCommandLine() {
+        List<List<String>> folders = List.of(List.of("terminal"), List.of("signal"), List.of("rig", "hunt"));
+        for (int floor = 0; floor < folders.size(); floor++) {
+            for (String folder : folders.get(floor)) {
+                List<String> forbidden = new ArrayList<>(List.of("understudy.cli"));
+                folders.subList(floor, folders.size()).forEach(above -> above.forEach(other -> forbidden.add("understudy.cli." + other)));
+                forbidden.remove("understudy.cli." + folder);
+                noClasses().that().resideInAPackage("understudy.cli." + folder)
+                        .should().dependOnClassesThat().resideInAnyPackage(forbidden.toArray(String[]::new)).check(HOUSE);
+            }
+        }
+    }
+
     @Test
     void anArrowThatPointsUpIsSeen() {
         // the top floor judged as if it were the ground floor: whatever it knows, the rule must object to

@@ -54,9 +54,13 @@ public record Outlet(Optional<Device> device, Optional<Path> file, boolean asked
         return device.isPresent();
     }
 
-    /** The same, into another file. */
-    public Outlet into(Path other) {
-        return new Outlet(device, Optional.of(other), asked);
+    /** The same; into a file with this number at the end of its name, if it goes into a file. */
+    public Outlet numbered(long number) {
+        return new Outlet(device, file.map(path -> {
+            String name = path.getFileName().toString();
+            int dot = name.lastIndexOf('.');
+            return path.resolveSibling(name.substring(0, dot) + "-" + number + name.substring(dot));
+        }), asked);
     }
 
     /**

@@ -2,6 +2,7 @@ package understudy.bench;
 
 import java.nio.file.Path;
 import java.time.Duration;
+import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.atomic.AtomicReference;
 import java.util.function.LongConsumer;
@@ -15,6 +16,8 @@ import understudy.audio.PlayerStatus;
 import understudy.audio.SampleFormat;
 import understudy.audio.WavRender;
 import understudy.motion.Motion;
+import understudy.motion.Travel;
+import understudy.pattern.Profile;
 import understudy.refusal.Refusals;
 import understudy.refusal.Remedy;
 import understudy.wave.Hand;
@@ -25,13 +28,17 @@ import understudy.wave.Hand;
  */
 public final class Playback implements AutoCloseable {
 
+    private static final long LOOK_MILLIS = 20;
+
     private final Player player;
     private final SignalRun run;
+    private final AtomicReference<Hand> hand;
     private final int rateHz;
 
-    private Playback(Player player, SignalRun run, int rateHz) {
+    private Playback(Player player, SignalRun run, AtomicReference<Hand> hand, int rateHz) {
         this.player = player;
         this.run = run;
+        this.hand = hand;
         this.rateHz = rateHz;
     }
 
@@ -51,7 +58,7 @@ public final class Playback implements AutoCloseable {
         }
         SignalRun run = atRate.run(hand);
         SignalRun rehearsal = atRate.run(hand);
-        return new Playback(Player.open(run.source(), rehearsal.source(), run.scale(), to, settings), run, atRate.rateHz());
+        return new Playback(Player.open(run.source(), rehearsal.source(), run.scale(), to, settings), run, hand, atRate.rateHz());
     }
 
     /** Writes a plan from its start into a file, faster than real time; gives what was written and what fell short. */
@@ -92,11 +99,46 @@ public final class Playback implements AutoCloseable {
         return run.speedHz();
     }
 
-    /** Frames of signal, counted from the start, after which what the hand asks for now has been heard for {@code seconds}. */
-    public long framesUntil(double seconds) {
+    /**
+     * Lets the speed go along these steps, frame by frame; returns when the last of them has been heard, or when it is over.
+     *
+     * @param way  ramps and sweeps; a start of NaN is wherever the speed is
+     * @param toHz where it ends
+     */
+    public void travel(List<Profile.Step> way, double toHz) {
+        boolean there = way.size() == 1 && way.get(0) instanceof Profile.Ramp ramp && Double.isNaN(ramp.fromHz()) && hand.get().speedHz() == toHz;
+        if (!there) {
+            Travel travel = new Travel(way);
+            hand.set(hand.get().travelling(travel, toHz));
+            dwell(travel.seconds());
+        }
+    }
+
+    /** Returns when what the hand asks for now has been heard for {@code seconds}, or when it is over. */
+    public void dwell(double seconds) {
         PlayerStatus now = player.status();
         double queued = now.queuedMillis() / 1e3 * rateHz;
-        return now.framesPlayed() + Math.round(queued + seconds * rateHz) + Motion.WINDOW_FRAMES;
+        awaitFrame(now.framesPlayed() + Math.round(queued + seconds * rateHz) + Motion.WINDOW_FRAMES);
+    }
+
+    /** Returns when it has played for {@code seconds} from its start, or when it is over. */
+    public void awaitPlayed(double seconds) {
+        awaitFrame((long) Math.ceil(seconds * rateHz));
+    }
+
+    private void awaitFrame(long frame) {
+        try {
+            while (status().framesPlayed() < frame && !isOver()) {
+                Thread.sleep(LOOK_MILLIS);
+            }
+        } catch (InterruptedException e) {
+            throw interrupted(e);
+        }
+    }
+
+    private static IllegalStateException interrupted(InterruptedException e) {
+        Thread.currentThread().interrupt();
+        return new IllegalStateException("nobody interrupts this thread", e);
     }
 
     public PlayerStatus status() {
@@ -119,8 +161,7 @@ public final class Playback implements AutoCloseable {
         try {
             return withoutFault(player.awaitEnd());
         } catch (InterruptedException e) {
-            Thread.currentThread().interrupt();
-            throw new IllegalStateException("nobody interrupts this thread", e);
+            throw interrupted(e);
         }
     }
 

@@ -6,7 +6,8 @@ public enum Control {
     INPUT("module input"), RATE("sample rate"), READING("reading"), SPEEDS("speeds"), RESUME("going on"), TABLE("table"),
     DEVICE("audio device"), DESTINATION("destination"), SHOWN("displayed number"), FROM("lower end"), TO("upper end"), STEP("step"),
     LIMIT_NORMAL("limit for normal use"), LIMIT_FAULT("limit for a single fault"), OVERRIDE_LIMIT("raised limit"),
-    BECAUSE("reason"), PAIRS("pairs"), FULL_SCALE("full scale"), INPUT_FULL_SCALE("full scale of the input");
+    BECAUSE("reason"), PAIRS("pairs"), FULL_SCALE("full scale"), INPUT_FULL_SCALE("full scale of the input"),
+    CHECK("comparison"), LEARNED("learned scale"), VEHICLE("vehicle");
 
     private final String label;
 

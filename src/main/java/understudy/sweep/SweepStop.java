@@ -15,4 +15,11 @@ public record SweepStop(double speedHz, List<Profile.Step> way, double dwellSeco
     public SweepStop {
         way = List.copyOf(way);
     }
+
+    /** Where its way begins when nothing plays yet: at its first step's start, or at once where that leads. */
+    public double startHz() {
+        Profile.Step first = way.get(0);
+        double fromHz = first instanceof Profile.Sweep sweep ? sweep.fromHz() : ((Profile.Ramp) first).fromHz();
+        return !Double.isNaN(fromHz) ? fromHz : first instanceof Profile.Sweep sweep ? sweep.toHz() : ((Profile.Ramp) first).toHz();
+    }
 }

@@ -74,6 +74,11 @@ public final class Hunt {
         return events.stream().filter(Numbered::standing).toList();
     }
 
+    /** How many injections there were, the withdrawn ones too. */
+    public int injectionCount() {
+        return (int) events.stream().filter(event -> event.entry() instanceof Entry.Injected).count();
+    }
+
     /** What the evidence says of every suspect, from the sensor's side to the module. */
     public Odds odds() {
         return evidence.odds();

@@ -5,6 +5,9 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import understudy.quantity.Unit;
+import understudy.refusal.Control;
+import understudy.refusal.Remedy;
+import understudy.refusal.Wording;
 import understudy.rig.Amounts;
 import understudy.rig.InputKind;
 import understudy.rig.NamedInput;
@@ -29,8 +32,10 @@ public final class InputText {
     }
 
     /** All kinds, a paragraph each; those last for which no rig can stand in. */
-    public static List<String> kinds() {
-        List<String> lines = new ArrayList<>();
+    public static List<String> kinds(Wording wording) {
+        List<String> lines = new ArrayList<>(Paragraph.lines(Remedy.of("Kinds of input, for ").set(Control.INPUT)
+                .then("; write what you know better behind the name, as in ")
+                .set(Control.INPUT, "pulled-up-5-v, pull-up: 10k 5%, low: 1.5 V").then(":").text(wording)));
         Table beyond = new Table();
         for (InputKind kind : InputKind.values()) {
             if (kind.isOutOfReach()) {

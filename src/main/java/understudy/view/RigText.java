@@ -7,6 +7,9 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.function.Function;
 import understudy.quantity.Unit;
+import understudy.refusal.Deed;
+import understudy.refusal.Remedy;
+import understudy.refusal.Wording;
 import understudy.rig.Amounts;
 import understudy.rig.AudioOutput;
 import understudy.rig.Coupling;
@@ -39,6 +42,24 @@ public final class RigText {
 
     private RigText() {}
 
+    /** A row for each. */
+    public static List<String> listed(List<NamedRig> rigs, Wording wording) {
+        if (rigs.isEmpty()) {
+            return List.of(Remedy.of("There is no rig yet; make one with ").perform(Deed.MAKE_RIG, "").then(".").text(wording));
+        }
+        Table table = new Table();
+        rigs.forEach(rig -> table.row(rig.name(), RigWords.output(rig), RigWords.divider(rig)));
+        return table.lines();
+    }
+
+    /** All of one, with its calibrations. */
+    public static List<String> lines(NamedRig rig, List<Calibration> calibrations, Times times) {
+        List<String> lines = new ArrayList<>(lines(rig, times));
+        lines.addAll(history(calibrations, times));
+        return lines;
+    }
+
+    /** Without its calibrations. */
     public static List<String> lines(NamedRig rig, Times times) {
         Table table = new Table()
                 .row("rig", rig.name())
@@ -55,7 +76,7 @@ public final class RigText {
         return table.lines();
     }
 
-    public static List<String> history(List<Calibration> calibrations, Times times) {
+    private static List<String> history(List<Calibration> calibrations, Times times) {
         if (calibrations.isEmpty()) {
             return List.of("never calibrated");
         }

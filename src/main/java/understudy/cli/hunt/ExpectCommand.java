@@ -149,8 +149,8 @@ public final class ExpectCommand extends HouseCommand {
 
     private Optional<Reading> kept(Optional<Circuit> circuit, Optional<Pattern> pattern, List<String> said, Arguments given) {
         Optional<String> id = circuit.map(Circuit::id).or(() -> pattern.map(Pattern::id));
-        return id.flatMap(known -> new KeptScale(surroundings, Optional.ofNullable(vehicle).or(() -> circuit.flatMap(Circuit::vehicle)),
-                known).choose(learned, said::add, given));
+        return id.flatMap(known -> surroundings.scale(Optional.ofNullable(vehicle).or(() -> circuit.flatMap(Circuit::vehicle)), known)
+                .choose(learned, surroundings.clock().getZone(), words -> said.add(CommandWords.text(words)), given));
     }
 
     private void oneQuestion(Arguments given) {

@@ -9,10 +9,10 @@ import understudy.audio.Destination;
 import understudy.audio.PlayerEnd;
 import understudy.audio.PlayerReport;
 import understudy.audio.PlayerSettings;
-import understudy.audio.PlayerStatus;
 import understudy.bench.Agreement;
 import understudy.bench.Clearance;
 import understudy.bench.Consent;
+import understudy.bench.Outlet;
 import understudy.bench.Playback;
 import understudy.bench.SignalPlan;
 import understudy.cli.terminal.CommandWords;
@@ -25,7 +25,6 @@ import understudy.hunt.HuntSession;
 import understudy.hunt.Injection;
 import understudy.refusal.Refused;
 import understudy.store.Jobs;
-import understudy.trace.Entry;
 import understudy.trace.Hunt;
 import understudy.view.RemarkText;
 import understudy.wave.Hand;
@@ -35,7 +34,6 @@ final class HuntDialogue {
 
     /** A file that is hardly begun when the answer is there already would show nothing. */
     private static final double LEAST_FILE_SECONDS = 0.5;
-    private static final long LOOK_MILLIS = 50;
 
     private final Surroundings surroundings;
     private final TraceTalk talk;
@@ -111,9 +109,9 @@ final class HuntDialogue {
     private void play(boolean onReference) {
         Injection signal = equipment.injection(onReference);
         AtomicReference<Hand> hand = signal.plan().hand();
-        Optional<Path> file = equipment.outlet().file().map(this::numbered);
-        Destination destination = file.map(into -> equipment.outlet().into(into).destination(signal.plan(), OptionalInt.empty()))
-                .orElse(signal.destination());
+        Outlet outlet = equipment.outlet().numbered(session.hunt().injectionCount() + 1);
+        Optional<Path> file = outlet.file();
+        Destination destination = file.isPresent() ? outlet.destination(signal.plan(), OptionalInt.empty()) : signal.destination();
         Optional<HuntInput> last = Optional.empty();
         PlayerReport report;
         try (Playback playback = Playback.open(signal.plan(), hand, destination, PlayerSettings.DEFAULT, clearance(signal.plan()))) {
@@ -130,7 +128,7 @@ final class HuntDialogue {
                 }
             }
             if (file.isPresent() && last.isPresent()) {
-                awaitFile(playback);
+                playback.awaitPlayed(LEAST_FILE_SECONDS);
             }
             report = playback.end();
             playback.shortage().map(CommandWords::text).ifPresent(talk::say);
@@ -173,23 +171,6 @@ final class HuntDialogue {
             ConsentDialogue.keep(consent, surroundings);
         }
         return consent.agreedForNow();
-    }
-
-    private Path numbered(Path file) {
-        long number = 1 + session.hunt().events().stream().filter(event -> event.entry() instanceof Entry.Injected).count();
-        String name = file.getFileName().toString();
-        int dot = name.lastIndexOf('.');
-        return file.resolveSibling(name.substring(0, dot) + "-" + number + name.substring(dot));
-    }
-
-    private static void awaitFile(Playback playback) {
-        try {
-            while (playback.status().secondsPlayed() < LEAST_FILE_SECONDS && playback.status().state() == PlayerStatus.State.PLAYING) {
-                Thread.sleep(LOOK_MILLIS);
-            }
-        } catch (InterruptedException e) {
-            Thread.currentThread().interrupt();
-        }
     }
 
     private void gaps(PlayerReport report) {

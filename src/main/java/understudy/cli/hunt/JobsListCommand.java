@@ -1,18 +1,20 @@
 package understudy.cli.hunt;
 
+import java.util.ArrayList;
 import java.util.List;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 import understudy.cli.terminal.Arguments;
 import understudy.cli.terminal.CommandWords;
 import understudy.cli.terminal.ExitCode;
 import understudy.cli.terminal.HouseCommand;
+import understudy.cli.terminal.JsonOption;
 import understudy.cli.terminal.Surroundings;
 import understudy.store.JobLine;
 import understudy.store.Jobs;
 import understudy.store.Store;
-import understudy.text.Json;
 import understudy.view.JobText;
 
 /** Lists jobs, and finds them. */
@@ -45,8 +47,8 @@ final class JobsListCommand extends HouseCommand {
     @Option(names = "--most", paramLabel = "N", description = "Lists so many at most (default: " + USUAL + ").")
     private String most;
 
-    @Option(names = "--json", description = "Prints JSON, for scripts.")
-    private boolean json;
+    @Mixin
+    private JsonOption json = new JsonOption();
 
     JobsListCommand(Surroundings surroundings) {
         super(surroundings);
@@ -60,22 +62,18 @@ final class JobsListCommand extends HouseCommand {
         try (Store store = surroundings.store()) {
             String asked = String.join(" ", words);
             List<JobLine> lines = store.jobs().search(asked, all, wanted);
-            if (json) {
-                surroundings.out().println(Json.text(JobText.listed(lines)));
-            } else if (lines.isEmpty()) {
-                surroundings.out().println(none(store.jobs()));
-            } else {
-                print(lines, store.jobs().count(asked, all));
-            }
+            json.print(surroundings, () -> JobText.listed(lines), () -> lines.isEmpty()
+                    ? List.of(none(store.jobs())) : table(lines, store.jobs().count(asked, all)));
         }
         return ExitCode.FINE;
     }
 
-    private void print(List<JobLine> lines, int count) {
-        JobText.table(lines, surroundings.times()).forEach(surroundings.out()::println);
-        if (count > lines.size()) {
-            surroundings.out().println("and " + (count - lines.size()) + " more; add words to search for, or --most " + count);
+    private List<String> table(List<JobLine> found, int count) {
+        List<String> lines = new ArrayList<>(JobText.table(found, surroundings.times()));
+        if (count > found.size()) {
+            lines.add("and " + (count - found.size()) + " more; add words to search for, or --most " + count);
         }
+        return lines;
     }
 
     private String none(Jobs jobs) {

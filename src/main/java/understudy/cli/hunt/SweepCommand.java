@@ -21,7 +21,8 @@ import understudy.cli.terminal.ExitCode;
 import understudy.cli.terminal.HouseCommand;
 import understudy.cli.terminal.Surroundings;
 import understudy.plot.TerminalPlot;
-import understudy.reading.Reading;
+import understudy.store.Store;
+import understudy.sweep.ScaleOffer;
 import understudy.sweep.SweepState;
 import understudy.sweep.SweepStop;
 import understudy.sweep.SweepTable;
@@ -91,9 +92,8 @@ public final class SweepCommand extends HouseCommand {
         Arguments given = new Arguments();
         SweptCircuit declared = SweptCircuit.find(name, outputName, readingWords, given);
         Optional<String> whose = Optional.ofNullable(vehicle).or(declared::vehicle);
-        KeptScale kept = new KeptScale(surroundings, whose, declared.id());
         List<String> said = new ArrayList<>();
-        SweptCircuit swept = expecting(declared, kept, said, given);
+        SweptCircuit swept = expecting(declared, whose, said, given);
         List<SweepStop> steps = speeds.read(swept.pattern().speed(), given);
         steps.stream().filter(step -> swept.expected(step.speedHz()).isEmpty()).findFirst().ifPresent(step -> given.problem(
                 "--speeds", "at " + swept.words(step.speedHz()) + " the reading does not say what is shown",
@@ -118,20 +118,20 @@ public final class SweepCommand extends HouseCommand {
             talk.say("Taken: the display shows " + ReadingWords.of(swept.reading()) + ".");
             said.forEach(talk::say);
             boolean left = lead(new SweepDialogue(talk, log, SweepState.of(swept, steps, log.rows()), signal, clearance, surroundings.clock()), talk);
-            close(log, swept, steps.size(), talk, left ? Optional.empty() : Optional.of(kept), whose);
+            close(log, swept, steps.size(), talk, !left, whose);
         }
         return ExitCode.FINE;
     }
 
-    private SweptCircuit expecting(SweptCircuit declared, KeptScale kept, List<String> said, Arguments given) {
+    private SweptCircuit expecting(SweptCircuit declared, Optional<String> whose, List<String> said, Arguments given) {
         if (readingWords != null) {
             if (learned) {
                 given.problem("--learned", "--reading says already what is shown", "leave one of them out");
             }
             return declared;
         }
-        Optional<Reading> known = kept.choose(learned, said::add, given);
-        return known.map(reading -> declared.reading(reading, "the scale of this vehicle")).orElse(declared);
+        return surroundings.scale(whose, declared.id())
+                .choose(learned, surroundings.clock().getZone(), words -> said.add(CommandWords.text(words)), given).map(reading -> declared.reading(reading, "the scale of this vehicle")).orElse(declared);
     }
 
     private Optional<Hookup> hookup(SweptCircuit swept, Arguments given) {
@@ -153,8 +153,8 @@ public final class SweepCommand extends HouseCommand {
         }
     }
 
-    /** @param kept where a scale can be kept; empty where nobody can be asked */
-    private void close(SweepTable log, SweptCircuit swept, int steps, TraceTalk talk, Optional<KeptScale> kept, Optional<String> whose) {
+    /** @param there whether somebody can still be asked */
+    private void close(SweepTable log, SweptCircuit swept, int steps, TraceTalk talk, boolean there, Optional<String> whose) {
         talk.gap();
         if (log.rows().isEmpty()) {
             log.removeUnused();
@@ -175,12 +175,27 @@ public final class SweepCommand extends HouseCommand {
             talk.say("Not read: " + (steps - log.rows().size()) + " of " + steps + " speeds. To go on, give the same command once more, with:");
             talk.lines(List.of("  --resume --csv " + CommandWords.inQuotes(log.file().toString())));
         }
+        report.learned().filter(found -> there).ifPresent(found ->
+                offer(new ScaleOffer(found, report.allRight(), whose, swept.id()), "sweep of " + swept.id(), talk));
+        files.write(report.json(whose, surroundings.clock().instant()), report.plot(), talk);
+    }
+
+    private void offer(ScaleOffer offer, String origin, TraceTalk talk) {
+        offer.remark().ifPresent(talk::say);
+        if (!offer.stands()) {
+            return;
+        }
         try {
-            kept.ifPresent(scale -> report.learned().ifPresent(found ->
-                    scale.offer(found, report.allRight(), "sweep of " + swept.id(), talk)));
+            Optional<String> owner = talk.askOrLeave(offer.question());
+            if (owner.isEmpty()) {
+                talk.say("Not kept.");
+                return;
+            }
+            try (Store store = surroundings.store()) {
+                talk.say(CommandWords.text(offer.keep(store, owner.get(), surroundings.clock().instant(), origin)));
+            }
         } catch (TraceTalk.Left left) {
             talk.say("The scale was not kept.");
         }
-        files.write(report.json(whose, surroundings.clock().instant()), report.plot(), talk);
     }
 }

@@ -14,7 +14,6 @@ import understudy.bench.SignalPlan;
 import understudy.bench.SteadySignal;
 import understudy.cli.terminal.CommandWords;
 import understudy.cli.terminal.Dialogue;
-import understudy.motion.Travel;
 import understudy.pattern.Profile;
 import understudy.question.Answers;
 import understudy.question.Question;
@@ -30,7 +29,6 @@ import understudy.wave.Hand;
 /** Leads through a sweep: goes to each speed without a gap in the signal, and waits for what is displayed there. */
 final class SweepDialogue {
 
-    private static final long TICK_MILLIS = 20;
     private static final Question<Boolean> AGAIN = goOnOrStop("Press Enter to play again, or type stop:",
             "What was read before is kept.", "it plays again");
     private static final Question<Boolean> RETRY = goOnOrStop("Enter or stop:", "The row is not on the disk yet.", "it is written again");
@@ -80,14 +78,14 @@ final class SweepDialogue {
     }
 
     private PlayerReport play() {
-        double startHz = startHz(state.next().way().get(0));
+        double startHz = state.next().startHz();
         SignalPlan plan = signal.plan().startingAt(startHz);
         AtomicReference<Hand> hand = plan.hand();
         hand.set(hand.get().withSpeedHz(startHz));
         try (Playback playback = Playback.open(plan, hand, signal.destination(), PlayerSettings.DEFAULT, clearance)) {
             talk.silenceBy(playback::stop);
             playback.start();
-            through(playback, hand);
+            through(playback);
             PlayerReport report = playback.end();
             playback.shortage().map(CommandWords::text).ifPresent(talk::say);
             return report;
@@ -96,60 +94,25 @@ final class SweepDialogue {
         }
     }
 
-    private static IllegalStateException interrupted() {
-        Thread.currentThread().interrupt();
-        return new IllegalStateException("nobody interrupts this thread");
-    }
-
     /** Until all was read, the user stopped, or the signal is gone. */
-    private void through(Playback playback, AtomicReference<Hand> hand) {
+    private void through(Playback playback) {
         while (!state.isOver() && !playback.isOver()) {
             SweepStop stop = state.next();
             int gaps = playback.status().underruns();
             talk.gap();
             talk.say("Step " + (state.rows().size() + 1) + " of " + state.stops().size() + ": "
                     + state.circuit().words(stop.speedHz()) + "; expected: " + state.expected());
-            travel(stop.way(), stop.speedHz(), hand, playback);
-            playedTo(playback.framesUntil(stop.dwellSeconds()), playback);
-            read(hand, playback);
+            playback.travel(stop.way(), stop.speedHz());
+            playback.dwell(stop.dwellSeconds());
+            read(playback);
             if (playback.status().underruns() > gaps) {
                 talk.say("Mind: the signal itself had a gap just now. If the display faltered then, type back.");
             }
         }
     }
 
-    private static double startHz(Profile.Step step) {
-        double toHz = step instanceof Profile.Sweep sweep ? sweep.toHz() : ((Profile.Ramp) step).toHz();
-        return Double.isNaN(fromHz(step)) ? toHz : fromHz(step);
-    }
-
-    private static double fromHz(Profile.Step step) {
-        return step instanceof Profile.Sweep sweep ? sweep.fromHz() : ((Profile.Ramp) step).fromHz();
-    }
-
-    /** There along these steps, from frame to frame; returns when the last of them has been played. */
-    private static void travel(List<Profile.Step> way, double toHz, AtomicReference<Hand> hand, Playback playback) {
-        if (way.size() == 1 && Double.isNaN(fromHz(way.get(0))) && hand.get().speedHz() == toHz) {
-            return; // it is there already
-        }
-        Travel travel = new Travel(way);
-        hand.set(hand.get().travelling(travel, toHz));
-        playedTo(playback.framesUntil(travel.seconds()), playback);
-    }
-
-    /** Waits until so many frames have been played, or it is over. */
-    private static void playedTo(long frame, Playback playback) {
-        try {
-            while (playback.status().framesPlayed() < frame && !playback.isOver()) {
-                Thread.sleep(TICK_MILLIS);
-            }
-        } catch (InterruptedException e) {
-            throw interrupted();
-        }
-    }
-
     /** Asks until this stop is read, left, or the signal is gone. */
-    private void read(AtomicReference<Hand> hand, Playback playback) {
+    private void read(Playback playback) {
         int before = state.rows().size();
         while (!state.isOver() && state.rows().size() == before) {
             Optional<SweepInput> input = talk.ask(state.question(), playback::isOver);
@@ -157,14 +120,14 @@ final class SweepDialogue {
                 return;
             }
             try {
-                take(input.get(), hand, playback);
+                take(input.get(), playback);
             } catch (Refused e) {
                 talk.say(Dialogue.capital(e.wrong()) + ".");
             }
         }
     }
 
-    private void take(SweepInput input, AtomicReference<Hand> hand, Playback playback) {
+    private void take(SweepInput input, Playback playback) {
         SweepState after = state.after(input, clock.instant());
         int rows = after.rows().size();
         if (rows > state.rows().size()) {
@@ -172,7 +135,7 @@ final class SweepDialogue {
         } else if (rows < state.rows().size()) {
             if (written(log::removeLast)) {
                 state = after;
-                goBack(hand, playback);
+                goBack(playback);
             }
         } else {
             state = after;
@@ -194,11 +157,11 @@ final class SweepDialogue {
     }
 
     /** So that it is reached from where it was reached before: a display that lags shows another number from above. */
-    private void goBack(AtomicReference<Hand> hand, Playback playback) {
+    private void goBack(Playback playback) {
         int count = state.rows().size();
         if (count > 0) {
             double beforeHz = state.stops().get(count - 1).speedHz();
-            travel(List.of(new Profile.Ramp(Double.NaN, beforeHz, state.next().way().get(0).seconds())), beforeHz, hand, playback);
+            playback.travel(List.of(new Profile.Ramp(Double.NaN, beforeHz, state.next().way().get(0).seconds())), beforeHz);
         }
     }
 

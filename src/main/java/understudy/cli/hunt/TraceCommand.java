@@ -158,8 +158,8 @@ public final class TraceCommand extends HouseCommand {
         HuntCircuits asWritten = new HuntCircuits(circuitName);
         Circuit circuit = asWritten.suspect().circuit();
         Arguments given = new Arguments();
-        Optional<Reading> known = new KeptScale(surroundings, Optional.ofNullable(vehicle).or(circuit::vehicle), circuit.id())
-                .choose(learned, said::add, given);
+        Optional<Reading> known = surroundings.scale(Optional.ofNullable(vehicle).or(circuit::vehicle), circuit.id())
+                .choose(learned, surroundings.clock().getZone(), words -> said.add(CommandWords.text(words)), given);
         given.refuse();
         return known.map(asWritten::expecting).orElse(asWritten);
     }

@@ -17,6 +17,7 @@ import understudy.calibrate.TestedOutput;
 import understudy.cli.terminal.Arguments;
 import understudy.cli.terminal.ExitCode;
 import understudy.cli.terminal.HouseCommand;
+import understudy.cli.terminal.JsonOption;
 import understudy.cli.terminal.Surroundings;
 import understudy.plot.PlotFile;
 import understudy.quantity.Range;
@@ -24,6 +25,7 @@ import understudy.quantity.Unit;
 import understudy.refusal.Location;
 import understudy.refusal.Refused;
 import understudy.rig.AudioOutput;
+import understudy.store.RigCalibrations;
 import understudy.text.Json;
 
 /** Finds out what an audio output really gives. */
@@ -85,8 +87,8 @@ public final class CalibrateCommand extends HouseCommand {
     @Option(names = "--out", paramLabel = "FILE", description = "Writes the result as JSON into this file too.")
     private String out;
 
-    @Option(names = "--json", description = "Prints JSON, for scripts.")
-    private boolean json;
+    @Mixin
+    private JsonOption json = new JsonOption();
 
     @Option(names = "--yes", description = "Nothing else is connected, so it need not ask; for scripts.")
     private boolean yes;
@@ -142,8 +144,8 @@ public final class CalibrateCommand extends HouseCommand {
             given.problem("--check", "there is nothing to compare with", "give --rig too");
         }
         LoopbackOptions.Asked cable = loopbackOptions.read(loopback, given);
-        Optional<RigCalibrations> rig = Optional.ofNullable(rigName).map(name -> new RigCalibrations(surroundings, name,
-                meter ? "meter" : "loopback", meter || cable.fullScaleVolts().isPresent()));
+        Optional<RigCalibrations> rig = Optional.ofNullable(rigName).map(name -> new RigCalibrations(surroundings::store,
+                surroundings.clock(), name, meter ? "meter" : "loopback", meter || cable.fullScaleVolts().isPresent()));
         Optional<Device> output = output(rig, given);
         MeterOptions.Asked asked = meterOptions.read(given);
         given.refuse();
@@ -151,7 +153,7 @@ public final class CalibrateCommand extends HouseCommand {
 
         Device there = output.orElseThrow(
                 () -> Refused.setup("this machine has no audio output", "plug one in, then try again"));
-        Setup setup = new Setup(new TestedOutput(choice(there, number, rateHz), number - 1, part), yes, json ? surroundings.err() : surroundings.out());
+        Setup setup = new Setup(new TestedOutput(choice(there, number, rateHz), number - 1, part), yes, json.talk(surroundings));
         setup.talk().println("audio output \"" + setup.output().device().label() + "\", " + setup.output().rateHz() + " Hz, "
                 + setup.output().format().bits() + " bits, channel " + number);
         AudioOutput before = rig.map(RigCalibrations::output).orElse(AudioOutput.NOMINAL);
@@ -159,15 +161,26 @@ public final class CalibrateCommand extends HouseCommand {
         try {
             result = run(setup, asked, cable, before, plot);
         } catch (Refused e) {
-            rig.filter(kept -> !check).ifPresent(kept -> kept.failed(setup, e.getMessage()));
+            rig.filter(kept -> !check).ifPresent(kept -> kept.failed(setup.tested(), e.getMessage()));
             throw e;
         }
-        List<String> onRig = rig.map(kept -> check ? kept.changes(setup, result) : kept.keep(setup, result)).orElse(List.of());
+        List<String> onRig = rig.map(kept -> onRig(kept, setup.tested(), result)).orElse(List.of());
         tell(result, onRig, setup, plot, file);
         if (check) {
             setup.talk().println(rig.orElseThrow().verdict(onRig));
         }
         return ExitCode.FINE;
+    }
+
+    /** What has changed since the last calibration, and where this one is kept. */
+    private List<String> onRig(RigCalibrations rig, TestedOutput tested, Result result) {
+        if (result.failure().isEmpty()) {
+            return check ? rig.changes(tested, result.values()) : rig.keep(tested, result.proven(), result.values());
+        }
+        if (!check) {
+            rig.failed(tested, result.failure().get());
+        }
+        return List.of();
     }
 
     private Result run(Setup setup, MeterOptions.Asked asked, LoopbackOptions.Asked cable, AudioOutput before, Path plot) {
@@ -182,14 +195,7 @@ public final class CalibrateCommand extends HouseCommand {
     }
 
     private void tell(Result result, List<String> onRig, Setup setup, Path plot, Path file) {
-        if (json) {
-            surroundings.out().println(Json.text(result.json()));
-        } else {
-            result.lines().forEach(surroundings.out()::println);
-            if (plot != null) {
-                surroundings.out().println("drawn in " + plot);
-            }
-        }
+        json.print(surroundings, result::json, () -> drawnIn(result.lines(), Optional.ofNullable(plot)));
         onRig.forEach(setup.talk()::println);
         if (result.failure().isPresent()) {
             throw Refused.setup(result.failure().get(), "");

@@ -1,6 +1,7 @@
 package understudy.cli.rig;
 
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
@@ -13,6 +14,7 @@ import understudy.cli.terminal.Arguments;
 import understudy.cli.terminal.CommandWords;
 import understudy.cli.terminal.ExitCode;
 import understudy.cli.terminal.HouseCommand;
+import understudy.cli.terminal.JsonOption;
 import understudy.cli.terminal.Surroundings;
 import understudy.plot.WiringDrawing;
 import understudy.quantity.Range;
@@ -32,7 +34,6 @@ import understudy.rig.Rig;
 import understudy.rig.Use;
 import understudy.store.NamedRig;
 import understudy.store.Store;
-import understudy.text.Json;
 import understudy.view.DividerText;
 
 /** Chooses the parts of the box, or judges those that are there. */
@@ -91,8 +92,8 @@ public final class DividerCommand extends HouseCommand {
     @Option(names = "--save", description = "Puts the parts into the rig named with --rig.")
     private boolean save;
 
-    @Option(names = "--json", description = "Prints JSON, for scripts.")
-    private boolean json;
+    @Mixin
+    private JsonOption json = new JsonOption();
 
     public DividerCommand(Surroundings surroundings) {
         super(surroundings);
@@ -134,17 +135,16 @@ public final class DividerCommand extends HouseCommand {
         DividerText report = new DividerText(design, named.get(), calibrated, limits);
         picture.ifPresent(file -> WiringDrawing.writeOrRefuse(design.assessment(), file));
         rig.filter(whichever -> save).ifPresent(whichever -> keep(whichever, design.assessment(), limits));
-        if (json) {
-            surroundings.out().println(Json.text(report.json()));
-        } else {
-            report.lines().forEach(surroundings.out()::println);
-            picture.ifPresent(file -> surroundings.out().println("drawn in " + file));
-            if (save) {
-                surroundings.out().println("kept in rig " + rig.get().name() + "; if you build it otherwise, say so with");
-                surroundings.out().println(CommandWords.command("rig edit " + CommandWords.quoted(rig.get().name())));
-            }
-        }
+        json.print(surroundings, report::json, () -> lines(report, picture, rig.filter(whichever -> save)));
         return ExitCode.FINE;
+    }
+
+    private static List<String> lines(DividerText report, Optional<Path> picture, Optional<NamedRig> kept) {
+        List<String> lines = new ArrayList<>(report.lines());
+        picture.ifPresent(file -> lines.add("drawn in " + file));
+        kept.ifPresent(rig -> lines.addAll(List.of("kept in rig " + rig.name() + "; if you build it otherwise, say so with",
+                CommandWords.command("rig edit " + CommandWords.quoted(rig.name())))));
+        return lines;
     }
 
     private void keep(NamedRig rig, Assessment chosen, Limits limits) {

@@ -2,18 +2,19 @@ package understudy.cli.rig;
 
 import java.util.Optional;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 import understudy.cli.terminal.Arguments;
+import understudy.cli.terminal.CommandWords;
 import understudy.cli.terminal.ExitCode;
 import understudy.cli.terminal.HouseCommand;
+import understudy.cli.terminal.JsonOption;
 import understudy.cli.terminal.Surroundings;
 import understudy.quantity.Range;
 import understudy.quantity.Unit;
 import understudy.rig.Meter;
 import understudy.rig.Spread;
 import understudy.rig.UnknownInput;
-import understudy.text.Json;
-import understudy.text.Paragraph;
 import understudy.view.InputText;
 
 /** Works out an unknown input from a meter's readings, and lists the kinds that are known. */
@@ -52,8 +53,8 @@ public final class InputCommand extends HouseCommand {
     @Option(names = "--meter-accuracy", paramLabel = "PART", description = "How far its readings may be off (default: 0.8 %%).")
     private String accuracy;
 
-    @Option(names = "--json", description = "Prints JSON, for scripts.")
-    private boolean json;
+    @Mixin
+    private JsonOption json = new JsonOption();
 
     public InputCommand(Surroundings surroundings) {
         super(surroundings);
@@ -62,7 +63,7 @@ public final class InputCommand extends HouseCommand {
     @Override
     public Integer call() {
         if (open == null && known == null && loaded == null && meterOhms == null && accuracy == null) {
-            list();
+            json.print(surroundings, InputText::kindsJson, () -> InputText.kinds(CommandWords.wording()));
             return ExitCode.FINE;
         }
         Arguments given = new Arguments();
@@ -85,21 +86,8 @@ public final class InputCommand extends HouseCommand {
         UnknownInput found = given.attempt("input", () -> UnknownInput.from(openVolts, resistor.orElseThrow(), loadedVolts,
                 meter.orElseThrow())).orElse(null);
         given.refuse();
-        if (json) {
-            surroundings.out().println(Json.text(new InputText(found).json()));
-        } else {
-            new InputText(found).lines().forEach(surroundings.out()::println);
-        }
+        InputText text = new InputText(found);
+        json.print(surroundings, text::json, text::lines);
         return ExitCode.FINE;
-    }
-
-    private void list() {
-        if (json) {
-            surroundings.out().println(Json.text(InputText.kindsJson()));
-        } else {
-            Paragraph.lines("Kinds of input, for --input; write what you know better behind the name, as in --input"
-                    + " \"pulled-up-5-v, pull-up: 10k 5%, low: 1.5 V\":").forEach(surroundings.out()::println);
-            InputText.kinds().forEach(surroundings.out()::println);
-        }
     }
 }

@@ -2,15 +2,15 @@ package understudy.cli.rig;
 
 import java.util.List;
 import picocli.CommandLine.Command;
-import picocli.CommandLine.Option;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Parameters;
 import understudy.cli.terminal.ExitCode;
 import understudy.cli.terminal.HouseCommand;
+import understudy.cli.terminal.JsonOption;
 import understudy.cli.terminal.Surroundings;
 import understudy.store.Calibration;
 import understudy.store.NamedRig;
 import understudy.store.Store;
-import understudy.text.Json;
 import understudy.view.RigText;
 
 /** Tells all about one rig. */
@@ -25,8 +25,8 @@ final class RigShowCommand extends HouseCommand {
     @Parameters(paramLabel = "NAME", description = "The rig.")
     private String name;
 
-    @Option(names = "--json", description = "Prints JSON, for scripts.")
-    private boolean json;
+    @Mixin
+    private JsonOption json = new JsonOption();
 
     RigShowCommand(Surroundings surroundings) {
         super(surroundings);
@@ -37,12 +37,7 @@ final class RigShowCommand extends HouseCommand {
         try (Store store = surroundings.store()) {
             NamedRig rig = store.rigs().find(name);
             List<Calibration> calibrations = store.rigs().calibrations(name);
-            if (json) {
-                surroundings.out().println(Json.text(RigText.json(rig, calibrations)));
-            } else {
-                RigText.lines(rig, surroundings.times()).forEach(surroundings.out()::println);
-                RigText.history(calibrations, surroundings.times()).forEach(surroundings.out()::println);
-            }
+            json.print(surroundings, () -> RigText.json(rig, calibrations), () -> RigText.lines(rig, calibrations, surroundings.times()));
         }
         return ExitCode.FINE;
     }

@@ -1,13 +1,13 @@
 package understudy.cli.signal;
 
 import picocli.CommandLine.Command;
-import picocli.CommandLine.Option;
+import picocli.CommandLine.Mixin;
 import understudy.audio.Devices;
 import understudy.cli.terminal.CommandWords;
 import understudy.cli.terminal.ExitCode;
 import understudy.cli.terminal.HouseCommand;
+import understudy.cli.terminal.JsonOption;
 import understudy.cli.terminal.Surroundings;
-import understudy.text.Json;
 import understudy.view.DeviceText;
 
 /** Lists the audio devices. */
@@ -19,9 +19,8 @@ import understudy.view.DeviceText;
         footer = {"", "Examples:", "  understudy devices", "  understudy devices --json"})
 public final class DevicesCommand extends HouseCommand {
 
-
-    @Option(names = "--json", description = "Prints JSON, for scripts.")
-    private boolean json;
+    @Mixin
+    private JsonOption json = new JsonOption();
 
     public DevicesCommand(Surroundings surroundings) {
         super(surroundings);
@@ -30,11 +29,7 @@ public final class DevicesCommand extends HouseCommand {
     @Override
     public Integer call() {
         DeviceText devices = new DeviceText(Devices.outputs(), Devices.inputs(), CommandWords.wording());
-        if (json) {
-            surroundings.out().println(Json.text(devices.json()));
-        } else {
-            devices.lines().forEach(surroundings.out()::println);
-        }
+        json.print(surroundings, devices::json, devices::lines);
         return ExitCode.FINE;
     }
 }

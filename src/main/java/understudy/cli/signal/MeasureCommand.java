@@ -4,6 +4,7 @@ import java.nio.file.InvalidPathException;
 import java.nio.file.Path;
 import java.util.Optional;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 import understudy.audio.Device;
@@ -14,6 +15,7 @@ import understudy.cli.terminal.Arguments;
 import understudy.cli.terminal.CommandWords;
 import understudy.cli.terminal.ExitCode;
 import understudy.cli.terminal.HouseCommand;
+import understudy.cli.terminal.JsonOption;
 import understudy.cli.terminal.Progress;
 import understudy.cli.terminal.Surroundings;
 import understudy.pattern.NamedOutput;
@@ -25,7 +27,6 @@ import understudy.quantity.Unit;
 import understudy.refusal.Location;
 import understudy.refusal.Refused;
 import understudy.rig.OutputScale;
-import understudy.text.Json;
 import understudy.view.MeasuredChannel;
 import understudy.view.MeasuredText;
 
@@ -86,8 +87,8 @@ public final class MeasureCommand extends HouseCommand {
     @Option(names = "--plot", paramLabel = "FILE", description = "Draws the spectrum into this file, or with --pattern the timing of the edges (PNG or SVG by its ending).")
     private String plotFile;
 
-    @Option(names = "--json", description = "Prints JSON, for scripts.")
-    private boolean json;
+    @Mixin
+    private JsonOption json = new JsonOption();
 
     public MeasureCommand(Surroundings surroundings) {
         super(surroundings);
@@ -104,7 +105,7 @@ public final class MeasureCommand extends HouseCommand {
         int output = named.map(asked -> output(asked, number, given)).orElse(0);
         double askedHz = askedHz(named, given);
         Optional<Pattern> pattern = played(named, given);
-        Path plot = given.picture("--plot", plotFile, PlotFile.ENDINGS).orElse(null);
+        Optional<Path> plot = given.picture("--plot", plotFile, PlotFile.ENDINGS);
         Optional<Path> file = file(given);
         Optional<Device> input = input(given);
         given.refuse();
@@ -119,7 +120,7 @@ public final class MeasureCommand extends HouseCommand {
         }
     }
 
-    private int measure(MeasuredChannel asked, Path plot) {
+    private int measure(MeasuredChannel asked, Optional<Path> plot) {
         Recorded recorded = asked.recorded();
         if (asked.channel() > recorded.channels().length) {
             throw new Refused("--channel: " + recorded.from() + " has " + recorded.channels().length
@@ -128,17 +129,8 @@ public final class MeasureCommand extends HouseCommand {
         }
         try {
             MeasuredText text = asked.measure(length == null ? 0 : LENGTH.typed(length), CommandWords.wording());
-            if (plot != null) {
-                PlotFile.writeOrRefuse(text.plot(), plot);
-            }
-            if (json) {
-                surroundings.out().println(Json.text(text.json()));
-            } else {
-                text.lines().forEach(surroundings.out()::println);
-                if (plot != null) {
-                    surroundings.out().println("drawn in " + plot);
-                }
-            }
+            plot.ifPresent(file -> PlotFile.writeOrRefuse(text.plot(), file));
+            json.print(surroundings, text::json, () -> drawnIn(text.lines(), plot));
             return ExitCode.FINE;
         } catch (Refused e) {
             throw e.in(Location.named(recorded.from() + ": channel " + asked.channel()));

@@ -1,14 +1,15 @@
 package understudy.cli.signal;
 
+import java.util.ArrayList;
 import java.util.List;
 import picocli.CommandLine.Command;
-import picocli.CommandLine.Option;
+import picocli.CommandLine.Mixin;
 import understudy.cli.terminal.CommandWords;
 import understudy.cli.terminal.ExitCode;
 import understudy.cli.terminal.HouseCommand;
+import understudy.cli.terminal.JsonOption;
 import understudy.cli.terminal.Surroundings;
 import understudy.pattern.Pattern;
-import understudy.text.Json;
 import understudy.text.Table;
 import understudy.view.PatternText;
 
@@ -21,8 +22,8 @@ import understudy.view.PatternText;
         footer = {"", "Examples:", "  understudy patterns", "  understudy patterns --json"})
 public final class PatternsCommand extends HouseCommand {
 
-    @Option(names = "--json", description = "Prints JSON, for scripts.")
-    private boolean json;
+    @Mixin
+    private JsonOption json = new JsonOption();
 
     public PatternsCommand(Surroundings surroundings) {
         super(surroundings);
@@ -31,15 +32,15 @@ public final class PatternsCommand extends HouseCommand {
     @Override
     public Integer call() {
         List<Pattern> patterns = new Patterns().shipped();
-        if (json) {
-            surroundings.out().println(Json.text(patterns.stream().map(PatternText::listed).toList()));
-            return ExitCode.FINE;
-        }
+        json.print(surroundings, () -> patterns.stream().map(PatternText::listed).toList(), () -> lines(patterns));
+        return ExitCode.FINE;
+    }
+
+    private static List<String> lines(List<Pattern> patterns) {
         Table table = new Table();
         patterns.forEach(pattern -> table.row(pattern.id(), pattern.title() + "; " + PatternText.range(pattern.speed())));
-        table.lines().forEach(surroundings.out()::println);
-        surroundings.out().println();
-        surroundings.out().println(CommandWords.command("show " + patterns.get(0).id()) + " shows more about one of them.");
-        return ExitCode.FINE;
+        List<String> lines = new ArrayList<>(table.lines());
+        lines.addAll(List.of("", CommandWords.command("show " + patterns.get(0).id()) + " shows more about one of them."));
+        return lines;
     }
 }

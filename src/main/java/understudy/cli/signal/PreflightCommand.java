@@ -4,6 +4,7 @@ import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 import understudy.bench.ChannelMap;
@@ -14,6 +15,7 @@ import understudy.cli.terminal.Arguments;
 import understudy.cli.terminal.CommandWords;
 import understudy.cli.terminal.ExitCode;
 import understudy.cli.terminal.HouseCommand;
+import understudy.cli.terminal.JsonOption;
 import understudy.cli.terminal.Progress;
 import understudy.cli.terminal.Surroundings;
 import understudy.pattern.NamedOutput;
@@ -21,14 +23,11 @@ import understudy.pattern.Output;
 import understudy.pattern.Pattern;
 import understudy.plot.LinePlot;
 import understudy.plot.PlotFile;
-import understudy.plot.TerminalPlot;
 import understudy.preflight.Preflight;
 import understudy.preflight.Setup;
 import understudy.refusal.Location;
 import understudy.refusal.Refusals;
 import understudy.refusal.Refused;
-import understudy.text.Json;
-import understudy.text.Paragraph;
 import understudy.view.PreflightText;
 
 /** Tells, before anything is clipped on, whether an input will decode a pattern from a rig. */
@@ -46,8 +45,6 @@ import understudy.view.PreflightText;
             "It is computed; nothing is played. Faults that are on act."
         })
 public final class PreflightCommand extends HouseCommand {
-
-    private static final int DRAWN_ROWS = 4;
 
     @Parameters(paramLabel = "PATTERN", description = "A pattern, by name or file.")
     private String patternName;
@@ -81,8 +78,8 @@ public final class PreflightCommand extends HouseCommand {
     @Option(names = "--plot", paramLabel = "FILE", description = "Draws into this file (PNG or SVG by its ending).")
     private String plotFile;
 
-    @Option(names = "--json", description = "Prints the answer as JSON, for scripts.")
-    private boolean json;
+    @Mixin
+    private JsonOption json = new JsonOption();
 
     public PreflightCommand(Surroundings surroundings) {
         super(surroundings);
@@ -95,7 +92,7 @@ public final class PreflightCommand extends HouseCommand {
         double speedHz = given.speedHz(speed, pattern);
         Optional<Output> output = NamedOutput.find(pattern, outputName, given);
         int rateHz = SignalOptions.rateHz(rate, given);
-        Optional<Path> file = given.picture("--plot", plotFile, List.of(".png", ".svg"));
+        Optional<Path> file = given.picture("--plot", plotFile, PlotFile.ENDINGS);
         Output judged = output.orElse(pattern.outputs().get(0));
         List<Output> played = PerOutput.bothGiven(rigs, inputs, pattern, judged);
         Hookups hookups = SignalOptions.hookups(rigs, inputs, pattern, played, surroundings, given);
@@ -121,16 +118,6 @@ public final class PreflightCommand extends HouseCommand {
     private void show(PreflightText report, Optional<Path> file) {
         LinePlot plot = report.plot();
         file.ifPresent(picture -> PlotFile.writeOrRefuse(plot, picture));
-        if (json) {
-            surroundings.out().println(Json.text(report.json()));
-            return;
-        }
-        report.lines().forEach(surroundings.out()::println);
-        surroundings.out().println();
-        if (file.isPresent()) {
-            surroundings.out().println("drawn in " + file.get());
-        } else {
-            TerminalPlot.draw(plot, Paragraph.width(), DRAWN_ROWS, surroundings.braille()).forEach(surroundings.out()::println);
-        }
+        json.print(surroundings, report::json, () -> withDrawing(report.lines(), Optional.of(plot), file));
     }
 }

@@ -4,20 +4,19 @@ import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 import understudy.cli.terminal.Arguments;
 import understudy.cli.terminal.CommandWords;
 import understudy.cli.terminal.ExitCode;
 import understudy.cli.terminal.HouseCommand;
+import understudy.cli.terminal.JsonOption;
 import understudy.cli.terminal.Surroundings;
 import understudy.pattern.Pattern;
 import understudy.plot.LinePlot;
 import understudy.plot.PlotFile;
-import understudy.plot.TerminalPlot;
 import understudy.refusal.Refused;
-import understudy.text.Json;
-import understudy.text.Paragraph;
 import understudy.view.OneCycle;
 import understudy.view.PatternText;
 
@@ -36,8 +35,6 @@ import understudy.view.PatternText;
         })
 public final class ShowCommand extends HouseCommand {
 
-    private static final int DRAWN_ROWS = 4;
-
     @Parameters(paramLabel = "PATTERN", description = "A pattern, by name or file.")
     private String patternName;
 
@@ -53,8 +50,8 @@ public final class ShowCommand extends HouseCommand {
     @Option(names = "--plot", paramLabel = "FILE", description = "Draws into this file (PNG or SVG by its ending).")
     private String plotFile;
 
-    @Option(names = "--json", description = "Prints the facts as JSON, for scripts.")
-    private boolean json;
+    @Mixin
+    private JsonOption json = new JsonOption();
 
     public ShowCommand(Surroundings surroundings) {
         super(surroundings);
@@ -65,26 +62,13 @@ public final class ShowCommand extends HouseCommand {
         Arguments given = new Arguments();
         Pattern pattern = given.withFaults(faults, new Patterns().find(patternName));
         double speedHz = given.speedHz(speed, pattern);
-        Path file = given.picture("--plot", plotFile, List.of(".png", ".svg")).orElse(null);
+        Optional<Path> file = given.picture("--plot", plotFile, PlotFile.ENDINGS);
         given.refuse();
 
         Optional<LinePlot> plot = OneCycle.plot(pattern, speedHz);
-        if (file != null) {
-            PlotFile.writeOrRefuse(plot.orElseThrow(() -> standsStill(pattern, speedHz)), file);
-        }
+        file.ifPresent(picture -> PlotFile.writeOrRefuse(plot.orElseThrow(() -> standsStill(pattern, speedHz)), picture));
         PatternText facts = new PatternText(pattern, speedHz, CommandWords.wording());
-        if (json) {
-            surroundings.out().println(Json.text(facts.json()));
-            return ExitCode.FINE;
-        }
-        facts.lines().forEach(surroundings.out()::println);
-        surroundings.out().println();
-        if (file != null) {
-            surroundings.out().println("drawn in " + file);
-        } else {
-            plot.ifPresent(drawing -> TerminalPlot.draw(drawing, Paragraph.width(), DRAWN_ROWS, surroundings.braille())
-                    .forEach(surroundings.out()::println));
-        }
+        json.print(surroundings, facts::json, () -> withDrawing(facts.lines(), plot, file));
         return ExitCode.FINE;
     }
 

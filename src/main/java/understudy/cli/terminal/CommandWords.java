@@ -105,7 +105,7 @@ public final class CommandWords implements Wording {
             case BEGIN_HUNT -> "trace CIRCUIT";
             case LIST_JOBS -> "jobs";
             case LIST_PATTERNS -> "patterns";
-            case CALIBRATE_BY_METER -> "calibrate --meter";
+            case CALIBRATE_BY_METER -> "calibrate --meter" + (subject.isEmpty() ? "" : " --rig " + quoted(subject));
             case CALIBRATE_BY_CABLE -> "calibrate --loopback";
             case EXPORT_JOB -> "jobs export";
         };

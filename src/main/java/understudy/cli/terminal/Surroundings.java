@@ -11,8 +11,10 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Clock;
 import java.util.Map;
+import java.util.Optional;
 import org.jline.terminal.Terminal;
 import org.jline.terminal.TerminalBuilder;
+import understudy.store.KeptScale;
 import understudy.store.NamedRig;
 import understudy.store.Store;
 import understudy.store.UserFolders;
@@ -89,6 +91,16 @@ public record Surroundings(
     /** Whether the user keeps anything yet. */
     public boolean keepsAnything() {
         return Files.exists(storeFile());
+    }
+
+    /** The scale that was learned of a circuit on a vehicle; looking for it makes no store. */
+    public KeptScale scale(Optional<String> vehicle, String circuitId) {
+        if (!keepsAnything()) {
+            return new KeptScale(vehicle, circuitId, Optional.empty());
+        }
+        try (Store store = store()) {
+            return KeptScale.find(vehicle, circuitId, store);
+        }
     }
 
     private Path storeFile() {
