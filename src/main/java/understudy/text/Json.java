@@ -18,7 +18,6 @@ import java.math.BigDecimal;
 import java.math.MathContext;
 import java.nio.file.Path;
 import java.time.Instant;
-import java.util.LinkedHashMap;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
@@ -44,15 +43,6 @@ public final class Json {
             .build();
 
     private Json() {}
-
-    /** A map in the order given: key, value, key, value. */
-    public static Map<String, Object> map(Object... keysAndValues) {
-        Map<String, Object> map = new LinkedHashMap<>();
-        for (int i = 0; i < keysAndValues.length; i += 2) {
-            map.put((String) keysAndValues[i], keysAndValues[i + 1]);
-        }
-        return map;
-    }
 
     /** Writes a value into a file, whole or not at all. */
     public static void write(Object value, Path file) throws IOException {

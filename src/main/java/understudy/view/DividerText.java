@@ -2,14 +2,13 @@ package understudy.view;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Map;
-import java.util.stream.Collectors;
+import java.util.Optional;
 import java.util.stream.DoubleStream;
 import understudy.plot.WiringDrawing;
 import understudy.quantity.Unit;
 import understudy.rig.Amounts;
 import understudy.rig.Assessment;
-import understudy.rig.Divider;
+import understudy.rig.AudioOutput;
 import understudy.rig.DividerSearch;
 import understudy.rig.InputKind;
 import understudy.rig.Levels;
@@ -20,7 +19,6 @@ import understudy.rig.ReluctorInput;
 import understudy.rig.State;
 import understudy.rig.StateReport;
 import understudy.store.RigWords;
-import understudy.text.Json;
 import understudy.text.Paragraph;
 import understudy.text.Table;
 
@@ -131,36 +129,31 @@ public final class DividerText {
         return Amounts.print(ohms, Unit.OHM);
     }
 
-    public Map<String, Object> json() {
-        Divider divider = assessment.rig().divider();
+    private record Chosen(Kind input, AudioOutput output, boolean calibrated, Object divider, double resistorRatingWatts, double pinRestVolts,
+            double pinLowVolts, double pinHighVolts, double nominalMarginVolts, double worstMarginVolts, double sourceOhms,
+            double directOhms, List<Stated> states, String worstState, Limited limits, List<String> cautions) {}
+
+    private record Kind(String kind, String words, String source) {}
+
+    private record Limited(double normalAmps, double faultAmps, Optional<String> overrideReason) {}
+
+    private record Stated(String state, String words, double clipAmps, double rigAmps, double inputAmps, double judgedAmps,
+            double limitAmps, double jackVolts, double jackAmps, double seriesWatts, double shuntWatts) {}
+
+    /** For scripts, in SI units; null for a resistance without end. */
+    public Object json() {
         Levels levels = assessment.levels();
-        return Json.map(
-                "input", Json.map("kind", input.kind().label(), "words", NamedInput.words(input.input()),
-                        "source", input.kind().source()),
-                "output", assessment.rig().output(),
-                "calibrated", calibrated,
-                "divider", RigText.json(divider),
-                "resistorRatingWatts", Json.number(watts()),
-                "pinRestVolts", Json.number(levels.pinRestVolts()),
-                "pinLowVolts", Json.number(levels.pinLowVolts()),
-                "pinHighVolts", Json.number(levels.pinHighVolts()),
-                "nominalMarginVolts", Json.number(assessment.nominalMarginVolts()),
-                "worstMarginVolts", Json.number(assessment.marginVolts()),
-                "sourceOhms", Json.number(assessment.sourceOhms()),
-                "directOhms", Double.isInfinite(assessment.directOhms()) ? null : Json.number(assessment.directOhms()),
-                "states", assessment.states().values().stream().map(this::json).collect(Collectors.toList()),
-                "worstState", assessment.worstState(limits).name(),
-                "limits", Json.map("normalAmps", Json.number(limits.normalAmps()), "faultAmps", Json.number(limits.faultAmps()),
-                        "overrideReason", limits.override().orElse(null)),
-                "cautions", cautions);
+        return new Chosen(new Kind(input.kind().label(), NamedInput.words(input.input()), input.kind().source()),
+                assessment.rig().output(), calibrated, RigText.json(assessment.rig().divider()), watts(), levels.pinRestVolts(),
+                levels.pinLowVolts(), levels.pinHighVolts(), assessment.nominalMarginVolts(), assessment.marginVolts(),
+                assessment.sourceOhms(), assessment.directOhms(), assessment.states().values().stream().map(this::state).toList(),
+                assessment.worstState(limits).name(),
+                new Limited(limits.normalAmps(), limits.faultAmps(), limits.override()), cautions);
     }
 
-    private Map<String, Object> json(StateReport report) {
-        return Json.map("state", report.state().name(), "words", report.state().words(),
-                "clipAmps", Json.number(report.clipAmps()), "rigAmps", Json.number(report.rigAmps()),
-                "inputAmps", Json.number(report.inputAmps()), "judgedAmps", Json.number(report.judgedAmps()),
-                "limitAmps", Json.number(limits.of(report.state())), "jackVolts", Json.number(report.jackVolts()),
-                "jackAmps", Json.number(report.jackAmps()), "seriesWatts", Json.number(report.seriesWatts()),
-                "shuntWatts", Json.number(report.shuntWatts()));
+    private Stated state(StateReport report) {
+        return new Stated(report.state().name(), report.state().words(), report.clipAmps(), report.rigAmps(), report.inputAmps(),
+                report.judgedAmps(), limits.of(report.state()), report.jackVolts(), report.jackAmps(), report.seriesWatts(),
+                report.shuntWatts());
     }
 }

@@ -2,8 +2,8 @@ package understudy.view;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import understudy.reading.DisplayUnit;
 import understudy.reading.Expected;
 import understudy.reading.Injected;
@@ -105,19 +105,21 @@ public final class ExpectedText {
         return Json.number(number).toPlainString();
     }
 
-    public Map<String, Object> json() {
-        return Json.map("reading", ReadingWords.json(reading),
-                "speedUnit", injected.pattern().map(pattern -> pattern.speed().unit().symbol()).orElse(null), "points", points.stream().map(this::json).toList());
+    private record Answered(Object reading, Optional<String> speedUnit, List<Point> points) {}
+
+    private record Point(double frequencyHz, OptionalDouble speed, Optional<Double> value, Optional<Double> goodFrom, Optional<Double> goodTo) {}
+
+    /** For scripts; speeds in the pattern's unit, null where nothing is known. */
+    public Object json() {
+        return new Answered(ReadingWords.json(reading), injected.pattern().map(pattern -> pattern.speed().unit().symbol()),
+                points.stream().map(this::json).toList());
     }
 
-    private Map<String, Object> json(Injected.Point point) {
-        Map<String, Object> json = Json.map("frequencyHz", Json.number(point.frequencyHz()));
-        injected.pattern().ifPresent(pattern ->
-                json.put("speed", Json.number(pattern.speed().inUnit(point.speedHz().orElseThrow()))));
+    private Point json(Injected.Point point) {
+        OptionalDouble speed = injected.pattern().map(pattern -> OptionalDouble.of(pattern.speed().inUnit(point.speedHz().orElseThrow())))
+                .orElse(OptionalDouble.empty());
         Optional<Expected> expected = expected(point);
-        json.put("value", expected.map(e -> Json.number(e.value())).orElse(null));
-        json.put("goodFrom", expected.map(e -> Json.number(e.leastShown())).orElse(null));
-        json.put("goodTo", expected.map(e -> Json.number(e.mostShown())).orElse(null));
-        return json;
+        return new Point(point.frequencyHz(), speed, expected.map(Expected::value), expected.map(Expected::leastShown),
+                expected.map(Expected::mostShown));
     }
 }

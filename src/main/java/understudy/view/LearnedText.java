@@ -4,7 +4,6 @@ import java.math.MathContext;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
-import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.stream.Collectors;
@@ -12,7 +11,6 @@ import understudy.quantity.Quantity;
 import understudy.quantity.Unit;
 import understudy.reading.DisplayUnit;
 import understudy.reading.Implied;
-import understudy.reading.Injected;
 import understudy.reading.Judged;
 import understudy.reading.Learned;
 import understudy.reading.LearnedPairs;
@@ -202,28 +200,21 @@ public final class LearnedText {
         };
     }
 
-    public Map<String, Object> json() {
-        ScaleFit fit = learned.fit();
-        return Json.map(
-                "unit", learned.unit().symbol(),
-                "step", Json.number(learned.step()),
-                "pairs", read.pairs().stream().map(pair -> Json.map("frequencyHz", Json.number(pair.frequencyHz()),
-                        "shown", Json.number(pair.shown()), "used", !setAside(pair))).toList(),
-                "perHz", limits(fit.perHz()),
-                "offset", limits(fit.offset()),
-                "perHzThroughZero", fit.throughZero().map(LearnedText::limits).orElse(null),
-                "limitsBy", fit.basis().name().toLowerCase(Locale.ROOT),
-                "pulsesPerKm", Implied.pulsesPerKm(learned).map(LearnedText::limits).orElse(null),
-                "eventsPerTurn", Implied.eventsPerTurn(learned).map(LearnedText::limits).orElse(null),
-                "teeth", rollsMetres.isEmpty() ? null : Implied.pulsesPerKm(learned)
-                        .map(pulses -> Implied.teeth(pulses, rollsMetres.getAsDouble())).orElse(List.of()),
-                "timesDeclared", declared.flatMap(reading -> Implied.beside(learned, reading))
-                        .map(beside -> limits(beside.ratio())).orElse(null),
-                "findings", findings(),
-                "reading", learned.reading().text());
-    }
+    private record Fitted(String unit, double step, List<Used> pairs, Limits perHz, Limits offset, Optional<Limits> perHzThroughZero,
+            String limitsBy, Optional<Limits> pulsesPerKm, Optional<Limits> eventsPerTurn, Optional<Object> teeth,
+            Optional<Limits> timesDeclared, List<String> findings, String reading) {}
 
-    private static Map<String, Object> limits(Limits limits) {
-        return Json.map("low", Json.number(limits.low()), "value", Json.number(limits.value()), "high", Json.number(limits.high()));
+    private record Used(double frequencyHz, double shown, boolean used) {}
+
+    /** For scripts; null where there is nothing. */
+    public Object json() {
+        ScaleFit fit = learned.fit();
+        Optional<Object> teeth = rollsMetres.isEmpty() ? Optional.empty() : Optional.of(Implied.pulsesPerKm(learned)
+                .map(pulses -> Implied.teeth(pulses, rollsMetres.getAsDouble())).orElse(List.of()));
+        return new Fitted(learned.unit().symbol(), learned.step(), read.pairs().stream()
+                .map(pair -> new Used(pair.frequencyHz(), pair.shown(), !setAside(pair))).toList(), fit.perHz(), fit.offset(),
+                fit.throughZero(), fit.basis().name().toLowerCase(Locale.ROOT), Implied.pulsesPerKm(learned),
+                Implied.eventsPerTurn(learned), teeth, declared.flatMap(reading -> Implied.beside(learned, reading))
+                        .map(beside -> beside.ratio()), findings(), learned.reading().text());
     }
 }

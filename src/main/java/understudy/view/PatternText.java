@@ -9,7 +9,6 @@ import java.math.MathContext;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
-import java.util.Map;
 import java.util.stream.DoubleStream;
 import understudy.bench.SignalPlan;
 import understudy.pattern.Fault;
@@ -161,33 +160,36 @@ public final class PatternText {
         return cyclesHz == 0 ? "never" : seconds(cycles / cyclesHz);
     }
 
-    public Map<String, Object> json() {
-        Map<String, Object> json = listed(pattern);
-        json.put("purpose", pattern.purpose());
-        json.put("source", pattern.source());
-        json.put("cautions", pattern.cautions());
-        json.put("faults", pattern.faults().stream().map(fault -> Json.map(
-                "name", fault.place().name(), "output", fault.place().output(), "on", fault.place().on())).toList());
-        json.put("outputs", outputs.stream().map(this::json).toList());
-        return json;
+    private record Listed(String id, String title, Speeds speed, List<String> outputs, List<String> hazards) {}
+
+    private record Speeds(String unit, double default_, double from, double to) {}
+
+    private record Facts(String id, String title, Speeds speed, List<Played> outputs, List<String> hazards, String purpose, String source,
+            List<String> cautions, List<NamedFault> faults) {}
+
+    private record NamedFault(String name, String output, boolean on) {}
+
+    private record Played(String name, double overDeg, double lowestVolts, double highestVolts, double eventsPerTurn,
+            List<Rate> eventRates, List<Transition> events, List<Double> intervalsDeg) {}
+
+    private record Rate(double speed, double hz, double swingKept) {}
+
+    private record Transition(double angleDeg, int tooth, String kind) {}
+
+    /** For scripts; speeds in the pattern's unit, null where there is no number. */
+    public Object json() {
+        return new Facts(pattern.id(), pattern.title(), speeds(pattern.speed()), outputs.stream().map(this::json).toList(),
+                hazards(pattern), pattern.purpose(), pattern.source(), pattern.cautions(), pattern.faults().stream()
+                        .map(fault -> new NamedFault(fault.place().name(), fault.place().output(), fault.place().on())).toList());
     }
 
-    private Map<String, Object> json(OutputFacts output) {
-        return Json.map(
-                "name", output.output(),
-                "overDeg", Json.number(output.overDeg()),
-                "lowestVolts", Json.number(output.lowestVolts()),
-                "highestVolts", Json.number(output.highestVolts()),
-                "eventsPerTurn", Double.isNaN(output.eventsPerTurn()) ? null : Json.number(output.eventsPerTurn()),
-                "eventRates", DoubleStream.of(speedsHz).mapToObj(hz -> Json.map(
-                        "speed", Json.number(pattern.speed().inUnit(hz)),
-                        "hz", Json.number(output.eventRateHz(hz)),
-                        "swingKept", Json.number(swingKept(output, hz)))).toList(),
-                "events", output.events().stream().map(event -> Json.map(
-                        "angleDeg", Json.number(event.angleDeg()),
-                        "tooth", event.tooth(),
-                        "kind", event.kind().name().toLowerCase(Locale.ROOT).replace('_', '-'))).toList(),
-                "intervalsDeg", output.intervalsDeg().stream().map(Json::number).toList());
+    private Played json(OutputFacts output) {
+        return new Played(output.output(), output.overDeg(), output.lowestVolts(), output.highestVolts(), output.eventsPerTurn(),
+                DoubleStream.of(speedsHz).mapToObj(hz ->
+                        new Rate(pattern.speed().inUnit(hz), output.eventRateHz(hz), swingKept(output, hz))).toList(),
+                output.events().stream().map(event -> new Transition(event.angleDeg(), event.tooth(),
+                        event.kind().name().toLowerCase(Locale.ROOT).replace('_', '-'))).toList(),
+                output.intervalsDeg());
     }
 
     private double swingKept(OutputFacts output, double hz) {
@@ -200,17 +202,16 @@ public final class PatternText {
     }
 
     /** What a script needs to choose a pattern and a speed. */
-    public static Map<String, Object> listed(Pattern pattern) {
-        Speed speed = pattern.speed();
-        return Json.map(
-                "id", pattern.id(),
-                "title", pattern.title(),
-                "speed", Json.map(
-                        "unit", speed.unit().symbol(),
-                        "default", Json.number(speed.inUnit(speed.defaultHz())),
-                        "from", Json.number(speed.inUnit(speed.fromHz())),
-                        "to", Json.number(speed.inUnit(speed.toHz()))),
-                "outputs", pattern.outputs().stream().map(Output::name).toList(),
-                "hazards", pattern.hazards().stream().map(Hazard::key).toList());
+    public static Object listed(Pattern pattern) {
+        return new Listed(pattern.id(), pattern.title(), speeds(pattern.speed()), pattern.outputs().stream().map(Output::name).toList(),
+                hazards(pattern));
+    }
+
+    private static Speeds speeds(Speed speed) {
+        return new Speeds(speed.unit().symbol(), speed.inUnit(speed.defaultHz()), speed.inUnit(speed.fromHz()), speed.inUnit(speed.toHz()));
+    }
+
+    private static List<String> hazards(Pattern pattern) {
+        return pattern.hazards().stream().map(Hazard::key).toList();
     }
 }

@@ -3,7 +3,7 @@ package understudy.view;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
-import java.util.Map;
+import java.util.Optional;
 import understudy.bench.Hookup;
 import understudy.pattern.Speed;
 import understudy.plot.LinePlot;
@@ -22,7 +22,6 @@ import understudy.rig.Amounts;
 import understudy.rig.NamedInput;
 import understudy.store.NamedRig;
 import understudy.store.RigWords;
-import understudy.text.Json;
 import understudy.text.Paragraph;
 import understudy.text.Table;
 
@@ -174,61 +173,41 @@ public final class PreflightText {
         return new LinePlot(title, "speed, " + speed.unit().symbol(), from, to, panels);
     }
 
-    public Map<String, Object> json() {
-        return Json.map(
-                "pattern", setup.pattern().id(),
-                "output", setup.output().name(),
-                "rig", rig.name(),
-                "calibrated", rig.calibrated(),
-                "input", input.kind().label(),
-                "rateHz", setup.rateHz(),
-                "level", Json.number(setup.level()),
-                "mostPinVolts", Json.number(setup.mostPinVolts()),
-                "askedPinVolts", Json.number(setup.askedPinVolts()),
-                "speedUnit", speed.unit().symbol(),
-                "tolerances", found.toleranced(),
-                "usable", found.low().isPresent(),
-                "from", found.low().map(this::json).orElse(null),
-                "to", found.high().map(this::json).orElse(null),
-                "nominal", found.nominal().map(span -> Json.map("from", Json.number(speed.inUnit(span.fromHz())),
-                        "to", Json.number(speed.inUnit(span.toHz())))).orElse(null),
-                "reason", found.reason().map(PreflightText::key).orElse(null),
-                "remedies", words(found.remedies()),
-                "breaches", breaches,
-                "summary", found.summary(),
-                "atSpeed", json(found.chosen()),
-                "speeds", found.overview().stream().map(this::json).toList());
+    private record Judged(String pattern, String output, String rig, boolean calibrated, String input, int rateHz, double level,
+            double mostPinVolts, double askedPinVolts, String speedUnit, boolean tolerances, boolean usable, Optional<End> from,
+            Optional<End> to, Optional<Nominal> nominal, Optional<String> reason, List<String> remedies, List<String> breaches,
+            String summary, At atSpeed, List<At> speeds) {}
+
+    private record Nominal(double from, double to) {}
+
+    private record End(double speed, Optional<String> limit, List<Wider> wouldWiden) {}
+
+    private record Wider(String change, double speed) {}
+
+    private record At(double speed, String verdict, boolean decoded, double countedPerTurn, double expectedPerTurn, double marginVolts,
+            double nominalMarginVolts, boolean nominalDecoded, double marginDb, double worstAtDeg, double timingErrorDeg,
+            double meanLateDeg, int oscillations, boolean headroomExceeded) {}
+
+    /** For scripts; speeds in the pattern's unit, null where there is no number. */
+    public Object json() {
+        return new Judged(setup.pattern().id(), setup.output().name(), rig.name(), rig.calibrated(), input.kind().label(), setup.rateHz(),
+                setup.level(), setup.mostPinVolts(), setup.askedPinVolts(), speed.unit().symbol(), found.toleranced(),
+                found.low().isPresent(), found.low().map(this::end), found.high().map(this::end),
+                found.nominal().map(span -> new Nominal(speed.inUnit(span.fromHz()), speed.inUnit(span.toHz()))),
+                found.reason().map(PreflightText::key), words(found.remedies()), breaches, found.summary(), at(found.chosen()),
+                found.overview().stream().map(this::at).toList());
     }
 
-    private Map<String, Object> json(RangeEnd end) {
-        return Json.map(
-                "speed", Json.number(speed.inUnit(end.speedHz())),
-                "limit", end.limit().map(PreflightText::key).orElse(null),
-                "wouldWiden", end.widenings().stream().map(wider -> Json.map(
-                        "change", wider.remedy().text(wording), "speed", Json.number(speed.inUnit(wider.speedHz())))).toList());
+    private End end(RangeEnd end) {
+        return new End(speed.inUnit(end.speedHz()), end.limit().map(PreflightText::key), end.widenings().stream()
+                .map(wider -> new Wider(wider.remedy().text(wording), speed.inUnit(wider.speedHz()))).toList());
     }
 
-    private Map<String, Object> json(AtSpeed both) {
+    private At at(AtSpeed both) {
         Judgement one = both.worst();
-        return Json.map(
-                "speed", Json.number(speed.inUnit(one.speedHz())),
-                "verdict", key(one.verdict()),
-                "decoded", one.isDecoded(),
-                "countedPerTurn", Json.number(one.countedPerTurn()),
-                "expectedPerTurn", Json.number(one.expectedPerTurn()),
-                "marginVolts", Json.number(one.marginVolts()),
-                "nominalMarginVolts", Json.number(both.nominal().marginVolts()),
-                "nominalDecoded", both.nominal().isDecoded(),
-                "marginDb", finite(one.marginDb()),
-                "worstAtDeg", Json.number(one.worstAtDeg()),
-                "timingErrorDeg", finite(one.timingErrorDeg()),
-                "meanLateDeg", finite(one.meanLateDeg()),
-                "oscillations", one.oscillations(),
-                "headroomExceeded", one.clipped());
-    }
-
-    private static Object finite(double value) {
-        return Double.isFinite(value) ? Json.number(value) : null;
+        return new At(speed.inUnit(one.speedHz()), key(one.verdict()), one.isDecoded(), one.countedPerTurn(), one.expectedPerTurn(),
+                one.marginVolts(), both.nominal().marginVolts(), both.nominal().isDecoded(), one.marginDb(), one.worstAtDeg(),
+                one.timingErrorDeg(), one.meanLateDeg(), one.oscillations(), one.clipped());
     }
 
     private static String key(Enum<?> value) {

@@ -1,7 +1,6 @@
 package understudy.view;
 
 import java.math.MathContext;
-import java.util.Map;
 import understudy.quantity.Quantity;
 import understudy.quantity.Unit;
 import understudy.reading.Reading;
@@ -55,9 +54,10 @@ public final class ReadingWords {
         return Json.number(value).round(new MathContext(6)).toPlainString();
     }
 
-    public static Map<String, Object> json(Reading reading) {
-        return Json.map("shows", reading.kind().words(), "unit", reading.unit().symbol(),
-                "step", Json.number(reading.step()), "text", reading.text());
-    }
+    private record Declared(String shows, String unit, double step, String text) {}
 
+    /** For scripts. */
+    public static Object json(Reading reading) {
+        return new Declared(reading.kind().words(), reading.unit().symbol(), reading.step(), reading.text());
+    }
 }

@@ -6,7 +6,6 @@ import java.time.Instant;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import understudy.plot.LinePlot;
@@ -19,7 +18,6 @@ import understudy.refusal.Refusals;
 import understudy.sweep.SweepRange;
 import understudy.sweep.SweepRow;
 import understudy.sweep.SweptCircuit;
-import understudy.text.Json;
 import understudy.text.Paragraph;
 import understudy.text.Table;
 
@@ -141,37 +139,26 @@ public final class SweepText {
                 .map(row -> new LinePlot.Point(swept.pattern().speed().inUnit(row.speedHz()), row.deviation().orElseThrow())).toList());
     }
 
-    public Map<String, Object> json(Optional<String> vehicle, Instant ended) {
+    private record Swept(String of, String pattern, String output, Optional<String> vehicle, Instant ended, Object reading,
+            String speedUnit, List<Row> rows, Optional<Double> rightFrom, Optional<Double> rightTo, Optional<Object> learned) {}
+
+    private record Row(Instant at, double speed, double frequencyHz, double expected, double goodFrom, double goodTo,
+            Optional<Double> displayed, Optional<Double> deviation, Optional<Double> deviationPercent, String verdict) {}
+
+    /** For scripts; speeds in the pattern's unit, null where there is nothing. */
+    public Object json(Optional<String> vehicle, Instant ended) {
         Optional<SweepRange> range = SweepRange.of(rows);
-        return Json.map(
-                "of", swept.id(),
-                "pattern", swept.pattern().id(),
-                "output", swept.output().name(),
-                "vehicle", vehicle.orElse(null),
-                "ended", ended.toString(),
-                "reading", ReadingWords.json(swept.reading()),
-                "speedUnit", swept.pattern().speed().unit().symbol(),
-                "rows", rows.stream().map(this::json).toList(),
-                "rightFrom", range.map(right -> speed(right.fromHz())).orElse(null),
-                "rightTo", range.map(right -> speed(right.toHz())).orElse(null),
-                "learned", learned.map(LearnedText::json).orElse(null));
+        return new Swept(swept.id(), swept.pattern().id(), swept.output().name(), vehicle, ended, ReadingWords.json(swept.reading()),
+                swept.pattern().speed().unit().symbol(), rows.stream().map(this::row).toList(),
+                range.map(right -> speed(right.fromHz())), range.map(right -> speed(right.toHz())), learned.map(LearnedText::json));
     }
 
-    private Map<String, Object> json(SweepRow row) {
-        return Json.map(
-                "at", row.at().toString(),
-                "speed", speed(row.speedHz()),
-                "frequencyHz", Json.number(row.frequencyHz()),
-                "expected", Json.number(row.expected().value()),
-                "goodFrom", Json.number(row.expected().leastShown()),
-                "goodTo", Json.number(row.expected().mostShown()),
-                "displayed", row.shown().map(Json::number).orElse(null),
-                "deviation", row.deviation().map(Json::number).orElse(null),
-                "deviationPercent", row.deviationPercent().map(Json::number).orElse(null),
-                "verdict", row.verdict());
+    private Row row(SweepRow row) {
+        return new Row(row.at(), speed(row.speedHz()), row.frequencyHz(), row.expected().value(), row.expected().leastShown(),
+                row.expected().mostShown(), row.shown(), row.deviation(), row.deviationPercent(), row.verdict());
     }
 
-    private BigDecimal speed(double speedHz) {
-        return Json.number(swept.pattern().speed().inUnit(speedHz));
+    private double speed(double speedHz) {
+        return swept.pattern().speed().inUnit(speedHz);
     }
 }

@@ -3,7 +3,6 @@ package understudy.cli.hunt;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
 import picocli.CommandLine.Option;
 import understudy.cli.terminal.Arguments;
@@ -60,7 +59,7 @@ final class SweepFiles {
     }
 
     /** What came of it, into the files that were asked for. */
-    void write(Map<String, Object> came, Optional<LinePlot> drawn, TraceTalk talk) {
+    void write(Object came, Optional<LinePlot> drawn, TraceTalk talk) {
         if (picture.isPresent()) {
             drawn.ifPresentOrElse(what -> {
                 PlotFile.writeOrRefuse(what, picture.get());

@@ -2,7 +2,6 @@ package understudy.cli.signal;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Map;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
@@ -11,14 +10,13 @@ import understudy.cli.terminal.HouseCommand;
 import understudy.cli.terminal.Surroundings;
 import understudy.pattern.PatternLibrary;
 import understudy.pattern.PatternReader;
-import understudy.refusal.Location;
-import understudy.refusal.Refusal;
 import understudy.refusal.Result;
 import understudy.text.Json;
 import understudy.text.Source;
 import understudy.trace.CircuitFiles;
 import understudy.trace.CircuitLibrary;
 import understudy.trace.CircuitReader;
+import understudy.view.CheckedFile;
 
 /** Finds everything that is wrong with pattern and circuit files. */
 @Command(
@@ -41,12 +39,12 @@ public final class CheckCommand extends HouseCommand {
 
     @Override
     public Integer call() {
-        List<Object> report = new ArrayList<>();
+        List<CheckedFile> report = new ArrayList<>();
         boolean allFine = true;
         for (String file : files) {
             Result<?> result = read(file);
             allFine &= result.problems().isEmpty();
-            report.add(Json.map("file", file, "problems", result.problems().stream().map(CheckCommand::json).toList()));
+            report.add(CheckedFile.of(file, result.problems()));
             if (!json) {
                 result.problems().forEach(surroundings.out()::println);
                 result.value().ifPresent(fine -> surroundings.out().println(file + ": fine"));
@@ -67,14 +65,5 @@ public final class CheckCommand extends HouseCommand {
         }
         return CircuitFiles.is(source.value().get())
                 ? CircuitReader.read(source.value().get()) : PatternReader.read(source.value().get());
-    }
-
-    private static Map<String, Object> json(Refusal problem) {
-        Location.Line line = problem.location() instanceof Location.Line at ? at : new Location.Line(problem.location(), 1, 1);
-        return Json.map(
-                "line", line.line(),
-                "column", line.column(),
-                "wrong", problem.wrong(),
-                "right", problem.right());
     }
 }

@@ -1,32 +1,26 @@
 package understudy.cli.signal;
 
 import java.nio.file.Path;
-import java.util.List;
-import java.util.Locale;
 import java.util.Map;
-import java.util.Optional;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 import understudy.audio.SampleFormat;
-import understudy.audio.WavRender;
-import understudy.bench.Hookup;
 import understudy.bench.Playback;
 import understudy.bench.SignalPlan;
 import understudy.cli.terminal.Arguments;
 import understudy.cli.terminal.CommandWords;
 import understudy.cli.terminal.ExitCode;
 import understudy.cli.terminal.HouseCommand;
+import understudy.cli.terminal.JsonOption;
 import understudy.cli.terminal.Progress;
 import understudy.cli.terminal.Surroundings;
-import understudy.pattern.Output;
 import understudy.pattern.Pattern;
 import understudy.pattern.Profile;
-import understudy.quantity.Quantity;
 import understudy.quantity.Range;
 import understudy.quantity.Unit;
-import understudy.text.Json;
+import understudy.view.RenderedText;
 
 /** Writes a signal to a file. */
 @Command(
@@ -63,8 +57,8 @@ public final class RenderCommand extends HouseCommand {
     @Option(names = "--out", paramLabel = "FILE", required = true, description = "The file to write (WAV); must be given.")
     private String file;
 
-    @Option(names = "--json", description = "Prints what was written as JSON, for scripts.")
-    private boolean json;
+    @Mixin
+    private JsonOption json = new JsonOption();
 
     public RenderCommand(Surroundings surroundings) {
         super(surroundings);
@@ -84,12 +78,8 @@ public final class RenderCommand extends HouseCommand {
         PlanNotes.losses(plan).forEach(surroundings.err()::println);
         long frames = Math.max(1, Math.round(seconds * plan.rateHz()));
         Playback.Rendering rendering = write(plan, format, frames, target);
-        if (json) {
-            surroundings.out().println(Json.text(json(plan, format, target, rendering.summary())));
-        } else {
-            surroundings.out().println(text(plan, format, target, rendering.summary()));
-            rendering.shortage().map(CommandWords::text).ifPresent(surroundings.out()::println);
-        }
+        RenderedText text = new RenderedText(plan, format, target, rendering, CommandWords.wording());
+        json.print(surroundings, text::json, text::lines);
         return ExitCode.FINE;
     }
 
@@ -113,46 +103,5 @@ public final class RenderCommand extends HouseCommand {
             given.problem("--bits", "\"" + bits + "\" is no sample format", "give 16, 24, 32 or float");
         }
         return format;
-    }
-
-    private static Map<String, Object> json(SignalPlan plan, SampleFormat format, Path target, WavRender.Summary summary) {
-        List<Map<String, Object>> outputs = plan.played().stream().map(output -> json(plan, output)).toList();
-        List<Object> fullScales = outputs.stream().map(output -> output.get("fullScaleVolts")).distinct().toList();
-        return Json.map(
-                "file", target.toString(),
-                "pattern", plan.pattern().id(),
-                "frames", summary.frames(),
-                "rateHz", plan.rateHz(),
-                "bits", format.bytes() * 8,
-                "float", format == SampleFormat.FLOAT32,
-                "channels", plan.channels().channels(),
-                "fullScaleVolts", fullScales.size() == 1 ? fullScales.get(0) : null,
-                "calibrated", outputs.stream().allMatch(output -> Boolean.TRUE.equals(output.get("calibrated"))),
-                "outputs", outputs,
-                "peakOfFullScale", Json.number(summary.peakOfFullScale()),
-                "clippedSamples", summary.clippedSamples());
-    }
-
-    /** Of the pattern's volts, so many become full scale. */
-    private static Map<String, Object> json(SignalPlan plan, Output output) {
-        Optional<Hookup> hookup = plan.hookups().of(output);
-        return Json.map(
-                "output", output.name(),
-                "fullScaleVolts", Json.number(plan.fullScaleVolts(output) / plan.level()),
-                "rig", hookup.map(known -> known.rig().name()).orElse(null),
-                "input", hookup.map(known -> known.input().kind().label()).orElse(null),
-                "calibrated", hookup.map(Hookup::calibrated).orElse(false));
-    }
-
-    private static String text(SignalPlan plan, SampleFormat format, Path target, WavRender.Summary summary) {
-        double seconds = (double) summary.frames() / plan.rateHz();
-        String clipped = summary.clippedSamples() == 0 ? "" : String.format(Locale.ROOT,
-                "%n%d samples were cut off at full scale, by faults that add to the signal; --fit leaves them room",
-                summary.clippedSamples());
-        return String.format(Locale.ROOT, "%s: %s of %s, %d Hz, %s, %d %s%n%s%s",
-                target, new Quantity(seconds, Unit.SECOND).rounded(6), plan.pattern().id(), plan.rateHz(),
-                format == SampleFormat.FLOAT32 ? "32 bits float" : format.bits() + " bits",
-                plan.channels().channels(), plan.channels().channels() == 1 ? "channel" : "channels",
-                plan.voltsNote(), clipped);
     }
 }
