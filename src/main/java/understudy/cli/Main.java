@@ -8,12 +8,8 @@ import java.nio.file.Path;
 import java.time.ZoneOffset;
 import java.time.format.DateTimeFormatter;
 import java.util.Arrays;
-import java.util.Collection;
-import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Map;
 import java.util.concurrent.Callable;
-import java.util.function.Function;
 import java.util.stream.Stream;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
@@ -40,6 +36,7 @@ import understudy.cli.signal.PlayCommand;
 import understudy.cli.signal.PreflightCommand;
 import understudy.cli.signal.RenderCommand;
 import understudy.cli.signal.ShowCommand;
+import understudy.cli.terminal.CommandSet;
 import understudy.cli.terminal.CommandWords;
 import understudy.cli.terminal.ExitCode;
 import understudy.cli.terminal.HelpOption;
@@ -57,35 +54,30 @@ public final class Main {
     /** Needs to know all the others. */
     private static final String COMPLETION = "completion";
 
-    /** By name, in the order of the overview. */
-    private static final Map<String, Function<Surroundings, Object>> COMMANDS = commands();
+    /** In the order of the overview. */
+    private static final CommandSet COMMANDS = new CommandSet()
+            .with("patterns", PatternsCommand::new)
+            .with("show", ShowCommand::new)
+            .with("check", CheckCommand::new)
+            .with("play", PlayCommand::new)
+            .with("render", RenderCommand::new)
+            .with("measure", MeasureCommand::new)
+            .with("calibrate", CalibrateCommand::new)
+            .with("devices", DevicesCommand::new)
+            .withGroup("rig", RigCommand::with)
+            .with("divider", DividerCommand::new)
+            .with("input", InputCommand::new)
+            .with("preflight", PreflightCommand::new)
+            .with("trace", TraceCommand::new)
+            .with("report", ReportCommand::new)
+            .withGroup("jobs", JobsCommand::with)
+            .with("expect", ExpectCommand::new)
+            .with("sweep", SweepCommand::new)
+            .with("cautions", CautionsCommand::new)
+            .with("guide", GuideCommand::new)
+            .with(COMPLETION, CompletionCommand::new);
 
     private Main() {}
-
-    private static Map<String, Function<Surroundings, Object>> commands() {
-        Map<String, Function<Surroundings, Object>> commands = new LinkedHashMap<>();
-        commands.put("patterns", PatternsCommand::new);
-        commands.put("show", ShowCommand::new);
-        commands.put("check", CheckCommand::new);
-        commands.put("play", PlayCommand::new);
-        commands.put("render", RenderCommand::new);
-        commands.put("measure", MeasureCommand::new);
-        commands.put("calibrate", CalibrateCommand::new);
-        commands.put("devices", DevicesCommand::new);
-        commands.put("rig", RigCommand::with);
-        commands.put("divider", DividerCommand::new);
-        commands.put("input", InputCommand::new);
-        commands.put("preflight", PreflightCommand::new);
-        commands.put("trace", TraceCommand::new);
-        commands.put("report", ReportCommand::new);
-        commands.put("jobs", JobsCommand::with);
-        commands.put("expect", ExpectCommand::new);
-        commands.put("sweep", SweepCommand::new);
-        commands.put("cautions", CautionsCommand::new);
-        commands.put("guide", GuideCommand::new);
-        commands.put(COMPLETION, CompletionCommand::new);
-        return commands;
-    }
 
     public static void main(String[] args) {
         // Java 22 to 24 hand out a console even where nobody sits; this asks for the one that tells the truth
@@ -107,25 +99,12 @@ public final class Main {
         }
     }
 
-    /** Every command, for help and completion. */
-    static CommandLine commandLine(Surroundings surroundings) {
-        return commandLine(surroundings, COMMANDS.values());
-    }
-
-    /** The one command that is asked for by name, since reading the declarations of all would take longer than most run. */
-    private static CommandLine commandLine(Surroundings surroundings, String[] args) {
-        if (args.length == 1 && List.of("--version", "-V").contains(args[0])) {
-            return commandLine(surroundings, List.of());
-        }
-        Function<Surroundings, Object> asked = args.length == 0 ? null : COMMANDS.get(args[0]);
-        return asked == null || args[0].equals(COMPLETION) && args.length == 1
-                ? commandLine(surroundings)
-                : commandLine(surroundings, List.of(asked));
-    }
-
-    private static CommandLine commandLine(Surroundings surroundings, Collection<Function<Surroundings, Object>> commands) {
-        CommandLine root = new CommandLine(new Root());
-        commands.forEach(command -> root.addSubcommand(command.apply(surroundings)));
+    /** With the command that the words name; without words, and for completion, with every one. */
+    static CommandLine commandLine(Surroundings surroundings, String... words) {
+        boolean version = words.length == 1 && List.of("--version", "-V").contains(words[0]);
+        boolean every = words.length == 1 && words[0].equals(COMPLETION);
+        CommandLine root = version ? new CommandLine(new Root())
+                : COMMANDS.below(new Root(), surroundings, every ? new String[0] : words);
         root.setOut(surroundings.out());
         root.setErr(surroundings.err());
         root.setColorScheme(CommandLine.Help.defaultColorScheme(surroundings.colour() ? Ansi.ON : Ansi.OFF));

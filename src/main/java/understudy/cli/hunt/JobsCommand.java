@@ -4,6 +4,7 @@ import java.util.concurrent.Callable;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
+import understudy.cli.terminal.CommandSet;
 import understudy.cli.terminal.HelpOption;
 import understudy.cli.terminal.Surroundings;
 
@@ -24,6 +25,16 @@ import understudy.cli.terminal.Surroundings;
         })
 public final class JobsCommand implements Callable<Integer> {
 
+    private static final CommandSet COMMANDS = new CommandSet()
+            .with("list", JobsListCommand::new)
+            .with("show", JobsShowCommand::new)
+            .with("correct", JobsCorrectCommand::new)
+            .with("export", JobsExportCommand::new)
+            .with("import", JobsImportCommand::new)
+            .with("archive", JobsArchiveCommand::new)
+            .with("unarchive", JobsUnarchiveCommand::new)
+            .with("remove", JobsRemoveCommand::new);
+
     @Mixin
     private HelpOption help;
 
@@ -33,12 +44,8 @@ public final class JobsCommand implements Callable<Integer> {
         this.list = list;
     }
 
-    public static CommandLine with(Surroundings surroundings) {
-        return new CommandLine(new JobsCommand(new JobsListCommand(surroundings))).addSubcommand(new JobsListCommand(surroundings))
-                .addSubcommand(new JobsShowCommand(surroundings)).addSubcommand(new JobsCorrectCommand(surroundings))
-                .addSubcommand(new JobsExportCommand(surroundings)).addSubcommand(new JobsImportCommand(surroundings))
-                .addSubcommand(new JobsArchiveCommand(surroundings)).addSubcommand(new JobsUnarchiveCommand(surroundings))
-                .addSubcommand(new JobsRemoveCommand(surroundings));
+    public static CommandLine with(Surroundings surroundings, String... words) {
+        return COMMANDS.below(new JobsCommand(new JobsListCommand(surroundings)), surroundings, words);
     }
 
     /** Without a command: the list. */

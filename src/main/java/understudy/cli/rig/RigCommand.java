@@ -6,6 +6,7 @@ import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Spec;
+import understudy.cli.terminal.CommandSet;
 import understudy.cli.terminal.ExitCode;
 import understudy.cli.terminal.HelpOption;
 import understudy.cli.terminal.Surroundings;
@@ -27,6 +28,13 @@ import understudy.cli.terminal.Surroundings;
         })
 public final class RigCommand implements Callable<Integer> {
 
+    private static final CommandSet COMMANDS = new CommandSet()
+            .with("make", RigMakeCommand::new)
+            .with("list", RigListCommand::new)
+            .with("show", RigShowCommand::new)
+            .with("edit", RigEditCommand::new)
+            .with("remove", RigRemoveCommand::new);
+
     @Mixin
     private HelpOption help;
 
@@ -35,10 +43,8 @@ public final class RigCommand implements Callable<Integer> {
 
     private RigCommand() {}
 
-    public static CommandLine with(Surroundings surroundings) {
-        return new CommandLine(new RigCommand()).addSubcommand(new RigMakeCommand(surroundings))
-                .addSubcommand(new RigListCommand(surroundings)).addSubcommand(new RigShowCommand(surroundings))
-                .addSubcommand(new RigEditCommand(surroundings)).addSubcommand(new RigRemoveCommand(surroundings));
+    public static CommandLine with(Surroundings surroundings, String... words) {
+        return COMMANDS.below(new RigCommand(), surroundings, words);
     }
 
     /** Without a command: the overview, as bad input, so that a script notices. */
