@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import java.io.File;
 import java.io.IOException;
+import java.io.InputStream;
 import java.io.OutputStream;
 import java.io.UncheckedIOException;
 import java.nio.file.Files;
@@ -13,6 +14,8 @@ import java.util.List;
 import java.util.stream.Stream;
 import java.util.zip.ZipEntry;
 import java.util.zip.ZipOutputStream;
+import org.sqlite.JDBC;
+import org.sqlite.util.LibraryLoaderUtil;
 
 /**
  * Starts a main class of the tests' class path again and again in processes of its own, with its classes in an archive: a process
@@ -40,8 +43,10 @@ public final class FastStart {
             jars.add(Files.isDirectory(Path.of(part)) ? pack(Path.of(part), folder.resolve("part-" + jars.size() + ".jar")).toString() : part);
         }
         // a short life is not worth more than the first compiler
-        List<String> flags = List.of("-XX:TieredStopAtLevel=1", "-XX:+UseSerialGC", "-Xlog:disable", "-Dslf4j.internal.verbosity=ERROR",
-                "-Dorg.sqlite.tmpdir=" + folder); // the killed can't tidy up
+        List<String> flags = List.of("-XX:TieredStopAtLevel=1", "-XX:+UseSerialGC", "-Xlog:disable",
+                "-Dslf4j.provider=org.slf4j.helpers.NOP_FallbackServiceProvider", "-Dslf4j.internal.verbosity=ERROR",
+                // once for all, since the killed can't tidy up
+                "-Dorg.sqlite.lib.path=" + database(folder), "-Dorg.sqlite.lib.name=" + LibraryLoaderUtil.getNativeLibName());
         Path archive = folder.resolve("classes.jsa");
         List<String> trained = command(flags, "-XX:ArchiveClassesAtExit=" + archive, jars, main);
         trained.addAll(List.of(training));
@@ -55,6 +60,15 @@ public final class FastStart {
         command.addAll(flags);
         command.addAll(List.of(archive, "-cp", String.join(File.pathSeparator, jars), main.getName()));
         return command;
+    }
+
+    /** The folder with the database's own library, which would else be unpacked at every start. */
+    private static Path database(Path folder) throws IOException {
+        String name = LibraryLoaderUtil.getNativeLibName();
+        try (InputStream packed = JDBC.class.getResourceAsStream(LibraryLoaderUtil.getNativeLibResourcePath() + "/" + name)) {
+            Files.copy(packed, folder.resolve(name));
+        }
+        return folder;
     }
 
     private static Path pack(Path folder, Path jar) throws IOException {
