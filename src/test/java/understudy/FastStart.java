@@ -35,7 +35,7 @@ public final class FastStart {
      * Packs and trains.
      *
      * @param folder   keeps jars and archive
-     * @param training arguments of a run that ends by itself
+     * @param training arguments of a run that ends by itself; nothing is typed, and what it keeps is not the user's
      */
     public static FastStart of(Class<?> main, Path folder, String... training) throws Exception {
         List<String> jars = new ArrayList<>();
@@ -50,7 +50,9 @@ public final class FastStart {
         Path archive = folder.resolve("classes.jsa");
         List<String> trained = command(flags, "-XX:ArchiveClassesAtExit=" + archive, jars, main);
         trained.addAll(List.of(training));
-        assertThat(new ProcessBuilder(trained).redirectOutput(ProcessBuilder.Redirect.DISCARD).start().waitFor()).isZero();
+        ProcessBuilder process = new ProcessBuilder(trained).redirectOutput(ProcessBuilder.Redirect.DISCARD).redirectInput(new File("/dev/null"));
+        process.environment().put("XDG_DATA_HOME", folder.resolve("data").toString());
+        assertThat(process.start().waitFor()).isZero();
         assertThat(archive).exists();
         return new FastStart(command(flags, "-XX:SharedArchiveFile=" + archive, jars, main));
     }

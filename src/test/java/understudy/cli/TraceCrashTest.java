@@ -14,9 +14,11 @@ import java.util.Random;
 import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.TimeUnit;
 import java.util.regex.Pattern;
+import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import understudy.FastStart;
 import understudy.store.Store;
 import understudy.trace.Entry;
 import understudy.trace.Hunt;
@@ -32,18 +34,24 @@ class TraceCrashTest {
     /** A hunt lasts some 3 s from its first word on. */
     private static final int LATEST_MILLIS = 1500;
 
+    private static FastStart commands;
+
     @TempDir
     private Path home;
 
+    @BeforeAll
+    static void packCommands(@TempDir Path folder) throws Exception {
+        commands = FastStart.of(Main.class, folder, "trace", "fieldhand-4-speedometer", "--to", "silent",
+                "--job", "training", "--vehicle", "v", "--complaint", "c", "--who", "w");
+    }
+
     private Process start(String... args) throws IOException {
-        List<String> command = new ArrayList<>(List.of(
-                // a test run in the background may have been told to ignore interrupts, and would pass that on
-                "env", "--default-signal", Path.of(System.getProperty("java.home"), "bin", "java").toString(),
-                "-XX:+UseSerialGC", "-XX:TieredStopAtLevel=1", "-cp", System.getProperty("java.class.path"),
-                "understudy.cli.Main", "trace"));
-        command.addAll(List.of(args));
-        command.addAll(List.of("--to", "silent"));
-        ProcessBuilder builder = new ProcessBuilder(command).redirectError(ProcessBuilder.Redirect.DISCARD);
+        List<String> words = new ArrayList<>(List.of("trace"));
+        words.addAll(List.of(args));
+        words.addAll(List.of("--to", "silent"));
+        ProcessBuilder builder = commands.with(words.toArray(String[]::new)).redirectError(ProcessBuilder.Redirect.DISCARD);
+        // a test run in the background may have been told to ignore interrupts, and would pass that on
+        builder.command().addAll(0, List.of("env", "--default-signal"));
         builder.environment().put("XDG_DATA_HOME", home.resolve(".local/share").toString());
         return builder.start();
     }
