@@ -12,7 +12,7 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Random;
 import java.util.stream.IntStream;
-import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
@@ -91,11 +91,9 @@ class SamePlanTest {
                 .isCloseTo(number(judgedPlan, "mostPinVolts") / number(played, "fullScaleVolts"), withinPercentage(1e-8));
     }
 
-    @Test
-    void enoughOfThemPlay() throws IOException {
-        for (int seed = 0; seed < CASES && bothPlay < CASES / 5; seed++) {
-            preflightJudgesWhatPlays(seed + CASES);
-        }
+    /** Where all are refused nothing is compared. */
+    @AfterAll
+    static void enoughOfThemPlay() {
         assertThat(bothPlay).isGreaterThanOrEqualTo(CASES / 5);
     }
 
