@@ -1,7 +1,5 @@
 package understudy.calibrate;
 
-import understudy.refusal.Remedy;
-import understudy.refusal.Control;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
@@ -9,12 +7,14 @@ import java.util.Locale;
 import understudy.calibrate.Interference.Kind;
 import understudy.measure.ChainResponse;
 import understudy.measure.SineFit;
+import understudy.measure.SineSweep;
 import understudy.measure.Spectrum;
-import understudy.measure.Sweep;
 import understudy.measure.ToneQuality;
 import understudy.quantity.Quantity;
 import understudy.quantity.Unit;
+import understudy.refusal.Control;
 import understudy.refusal.Refused;
+import understudy.refusal.Remedy;
 
 /** Takes the recording of a test program apart. */
 final class LoopbackAnalysis {
@@ -95,10 +95,10 @@ final class LoopbackAnalysis {
     }
 
     /** The sweep as the input's own clock takes samples of it; else a difference of 60 ppm would smear it over a millisecond. */
-    private Sweep asRecorded(SineFit tone) {
-        Sweep sweep = program.sweep();
+    private SineSweep asRecorded(SineFit tone) {
+        SineSweep sweep = program.sweep();
         double ratio = tone.frequencyHz() / TestProgram.TONE_HZ;
-        return new Sweep(sweep.rateHz() / ratio, sweep.fromHz(), sweep.toHz(), sweep.seconds(), sweep.peakVolts());
+        return new SineSweep(sweep.rateHz() / ratio, sweep.fromHz(), sweep.toHz(), sweep.seconds(), sweep.peakVolts());
     }
 
     /** A rate that is far off would leave no sweep to be found, but a tone all the same. */

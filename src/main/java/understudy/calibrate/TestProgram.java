@@ -1,6 +1,6 @@
 package understudy.calibrate;
 
-import understudy.measure.Sweep;
+import understudy.measure.SineSweep;
 
 /**
  * What is played through the patch cable, in order: silence, three positive pulses, a sweep with its tail, a tone, the
@@ -41,8 +41,8 @@ public record TestProgram(int rateHz, double level) {
     }
 
     /** The sweep in it; its volts are fractions of full scale. */
-    public Sweep sweep() {
-        return Sweep.usual(rateHz, level);
+    public SineSweep sweep() {
+        return SineSweep.usual(rateHz, level);
     }
 
     int pulsesAt() {
@@ -54,7 +54,7 @@ public record TestProgram(int rateHz, double level) {
     }
 
     int toneAt() {
-        return sweepAt() + frames(sweep().seconds() + Sweep.TAIL_SECONDS);
+        return sweepAt() + frames(sweep().seconds() + SineSweep.TAIL_SECONDS);
     }
 
     int quietToneAt() {

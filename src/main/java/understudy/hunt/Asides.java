@@ -14,10 +14,10 @@ import understudy.trace.Detail;
 import understudy.trace.Entry;
 import understudy.trace.EventWords;
 import understudy.trace.Hunt;
+import understudy.trace.NextStep;
 import understudy.trace.Numbered;
 import understudy.trace.Place;
 import understudy.trace.Point;
-import understudy.trace.Step;
 
 /** What goes at every question: the standing, another point, taking back, notes, the end. */
 final class Asides {
@@ -100,11 +100,11 @@ final class Asides {
     }
 
     private static HuntSession other(OptionalInt number, Stage stage, Turn turn) {
-        Step next = turn.hunt().next();
-        if (next instanceof Step.Caution) {
+        NextStep next = turn.hunt().next();
+        if (next instanceof NextStep.Caution) {
             throw new Refused("nothing can be injected now", "read and tick the cautions first");
         }
-        boolean onReference = next instanceof Step.Inject inject && inject.purpose() == Step.Purpose.METHOD;
+        boolean onReference = next instanceof NextStep.Inject inject && inject.purpose() == NextStep.Purpose.METHOD;
         List<Point> points = turn.hunt().circuitOf(new Place(onReference, 0)).points();
         if (number.isPresent()) {
             if (number.getAsInt() < 1 || number.getAsInt() > points.size() || !points.get(number.getAsInt() - 1).injectable()) {

@@ -11,8 +11,8 @@ import understudy.trace.Conclusion;
 import understudy.trace.Entry;
 import understudy.trace.Finding;
 import understudy.trace.Hunt;
+import understudy.trace.NextStep;
 import understudy.trace.Proof;
-import understudy.trace.Step;
 import understudy.trace.Suspect;
 
 /** The end of a hunt: what must be proven of a module, and the repair. */
@@ -22,7 +22,7 @@ final class Ending {
 
     private Ending() {}
 
-    static HuntSession prove(Turn turn, Step.Prove prove) {
+    static HuntSession prove(Turn turn, NextStep.Prove prove) {
         turn.gap().say("The readings point at the module, with " + Certainty.of(prove.probability()) + ". It is not convicted yet:"
                 + " each of these alone makes a sound module look dead. Type how you found it (like: 13.8 V under load); no, if it"
                 + " is not so; Enter, to come back to it.");
@@ -33,7 +33,7 @@ final class Ending {
         if (!left.isEmpty()) {
             return turn.gap().say(left.get(0).demand()).to(new Proving(left));
         }
-        return turn.hunt().next() instanceof Step.Prove still ? turn.gap().to(new Outstanding(still.outstanding())) : turn.next();
+        return turn.hunt().next() instanceof NextStep.Prove still ? turn.gap().to(new Outstanding(still.outstanding())) : turn.next();
     }
 
     /**

@@ -8,8 +8,8 @@ import understudy.pattern.Hazard;
 import understudy.question.Question;
 import understudy.refusal.Refused;
 import understudy.trace.Hunt;
+import understudy.trace.NextStep;
 import understudy.trace.Place;
-import understudy.trace.Step;
 
 /**
  * A hunt as it is led: what is asked now, what is to be shown before, whether a signal plays meanwhile. Immutable; whatever a
@@ -46,7 +46,7 @@ public final class HuntSession {
 
     /** Whether nothing more is asked: the job is closed, or the user left. */
     public boolean isOver() {
-        return left() || hunt.next() instanceof Step.Ended;
+        return left() || hunt.next() instanceof NextStep.Ended;
     }
 
     /** Whether the user left before the job was closed. */

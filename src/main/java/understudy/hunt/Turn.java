@@ -9,9 +9,9 @@ import understudy.pattern.Hazard;
 import understudy.trace.Entry;
 import understudy.trace.EventWords;
 import understudy.trace.Hunt;
+import understudy.trace.NextStep;
 import understudy.trace.PinLimits;
 import understudy.trace.Place;
-import understudy.trace.Step;
 
 /** From one session to the next: gathers what changes. Used once, by one thread. */
 final class Turn {
@@ -70,18 +70,18 @@ final class Turn {
 
     /** What comes next follows from how the hunt stands. */
     HuntSession next() {
-        Step next = hunt.next();
-        if (next instanceof Step.Caution caution) {
+        NextStep next = hunt.next();
+        if (next instanceof NextStep.Caution caution) {
             return Cautioning.begin(this, caution.hazards());
-        } else if (next instanceof Step.Inject inject) {
+        } else if (next instanceof NextStep.Inject inject) {
             gap().say("NEXT: " + (inject.place().onReference() ? "the reference circuit, " : "") + hunt.name(inject.place()) + ". "
                     + inject.reason());
             return inject(inject.place());
-        } else if (next instanceof Step.Prove prove) {
+        } else if (next instanceof NextStep.Prove prove) {
             return Ending.prove(this, prove);
-        } else if (next instanceof Step.Repair) {
+        } else if (next instanceof NextStep.Repair) {
             return Ending.repair(this);
-        } else if (next instanceof Step.Close) {
+        } else if (next instanceof NextStep.Close) {
             return Ending.close(this, true);
         }
         return to(new Asides.Ended());
@@ -89,7 +89,7 @@ final class Turn {
 
     /** Where the user wants it, as soon as anything may be injected. */
     HuntSession instead(Place place) {
-        if (hunt.next() instanceof Step.Caution) {
+        if (hunt.next() instanceof NextStep.Caution) {
             return next();
         }
         gap().say("INSTEAD: " + hunt.name(place) + ".");
@@ -126,7 +126,7 @@ final class Turn {
     /** The clips are on; what has to be agreed to is, or is asked first; then it plays. */
     HuntSession play(Place place) {
         clips = clips.onAt(place);
-        if (hunt.next() instanceof Step.Caution) {
+        if (hunt.next() instanceof NextStep.Caution) {
             return next();
         } else if (!hunt.measured(place)) { // it was, and was withdrawn
             return goTo(place);

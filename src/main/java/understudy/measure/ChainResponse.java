@@ -4,7 +4,7 @@ import java.util.Arrays;
 import understudy.refusal.Refused;
 
 /**
- * What a chain (output, cable, input) does to a signal, found from a recorded {@link Sweep}.
+ * What a chain (output, cable, input) does to a signal, found from a recorded {@link SineSweep}.
  *
  * <p>Gain, corner and latency are fitted to a band that converters' filters leave alone, from the sweep's start to a
  * fifth of the rate. Magnitude and phase come from the linear response itself, cut out in time so that distortion and
@@ -22,14 +22,14 @@ public final class ChainResponse {
 
     private static final int FRAMES_PER_TURN_SET = 512;
 
-    private final Sweep sweep;
+    private final SineSweep sweep;
     private final ChainFit fit;
     private final double noiseRmsVolts;
     /** Impulse response, its peak at index 0; what comes before stands at the end. */
     private final double[] impulse;
     private final int peakFrame;
 
-    private ChainResponse(Sweep sweep, ChainFit fit, double noiseRmsVolts, double[] impulse, int peakFrame) {
+    private ChainResponse(SineSweep sweep, ChainFit fit, double noiseRmsVolts, double[] impulse, int peakFrame) {
         this.sweep = sweep;
         this.fit = fit;
         this.noiseRmsVolts = noiseRmsVolts;
@@ -42,7 +42,7 @@ public final class ChainResponse {
      * @param recorded what came back, begun when the sweep began (earlier counts as latency), to the end of its tail
      * @throws Refused if it ends before the sweep has come through, or if no sweep is in it
      */
-    public static ChainResponse of(Sweep sweep, double[] recorded) {
+    public static ChainResponse of(SineSweep sweep, double[] recorded) {
         double[] played = sweep.samples();
         SampleCheck.check(recorded, sweep.rateHz(), 1, "a response measurement");
         if (recorded.length < sweep.sweepFrames()) {
@@ -173,11 +173,11 @@ public final class ChainResponse {
     }
 
     private int linearAfter() {
-        return (int) (Sweep.TAIL_SECONDS * sweep.rateHz());
+        return (int) (SineSweep.TAIL_SECONDS * sweep.rateHz());
     }
 
     /** Lines at rate/2 sqrt(L/f) times the peak is what an exponential sweep sends (stationary phase). */
-    private static double[] divided(double[] received, double[] sent, Sweep sweep, double binHz) {
+    private static double[] divided(double[] received, double[] sent, SineSweep sweep, double binHz) {
         double[] quotient = new double[sent.length];
         double told = TOLD_PART * sweep.toHz();
         for (int k = 1; k < sent.length / 2 && k * binHz < sweep.toHz(); k++) {
@@ -217,7 +217,7 @@ public final class ChainResponse {
     }
 
     /** After the sweep has come through and twelve time constants of the corner have passed. */
-    private static int quietFrom(Sweep sweep, ChainFit fit, int frames) {
+    private static int quietFrom(SineSweep sweep, ChainFit fit, int frames) {
         double settling = 12 / (2 * Math.PI * fit.cornerHz());
         double from = sweep.sweepFrames() + (Math.max(0, fit.latencySeconds()) + settling) * sweep.rateHz();
         return (int) Math.min(frames, from);

@@ -7,7 +7,7 @@ import java.util.Arrays;
  * taken between samples by band-limited reconstruction, durations, 10 % to 90 % transitions, overshoot, tilt.
  *
  * <p>A pulse is from a rising to the next falling instant. What has no value (no whole period, no flat part) has a
- * {@link Spread} with count 0. Instants within 256 frames of an end are left out.
+ * {@link Statistics} with count 0. Instants within 256 frames of an end are left out.
  *
  * @param levels                 low and high state
  * @param risingSeconds          instants of positive-going transitions at 50 %, from the first sample
@@ -27,15 +27,15 @@ public record Pulses(
         StateLevels levels,
         double[] risingSeconds,
         double[] fallingSeconds,
-        Spread periodSeconds,
-        Spread cycleToCycleSeconds,
-        Spread highSeconds,
-        Spread lowSeconds,
-        Spread riseSeconds,
-        Spread fallSeconds,
-        Spread overshootPercent,
-        Spread undershootPercent,
-        Spread tiltPercent) {
+        Statistics periodSeconds,
+        Statistics cycleToCycleSeconds,
+        Statistics highSeconds,
+        Statistics lowSeconds,
+        Statistics riseSeconds,
+        Statistics fallSeconds,
+        Statistics overshootPercent,
+        Statistics undershootPercent,
+        Statistics tiltPercent) {
 
     private static final int LEAST_FLAT_FRAMES = 8;
 
@@ -51,20 +51,20 @@ public record Pulses(
         Crossings middles = Crossings.of(volts, levels.at(0.5));
         double[] rising = seconds(middles.frames(true), rateHz);
         double[] falling = seconds(middles.frames(false), rateHz);
-        double[] periods = Spread.steps(rising);
+        double[] periods = Statistics.steps(rising);
         return new Pulses(
                 levels,
                 rising,
                 falling,
-                Spread.of(periods),
-                Spread.ofSteps(periods),
-                Spread.of(durations(rising, falling)),
-                Spread.of(durations(falling, rising)),
-                Spread.of(transitions(volts, rateHz, levels, middles, true)),
-                Spread.of(transitions(volts, rateHz, levels, middles, false)),
-                Spread.of(excursions(volts, levels, middles, true)),
-                Spread.of(excursions(volts, levels, middles, false)),
-                Spread.of(tilts(volts, levels, middles)));
+                Statistics.of(periods),
+                Statistics.ofSteps(periods),
+                Statistics.of(durations(rising, falling)),
+                Statistics.of(durations(falling, rising)),
+                Statistics.of(transitions(volts, rateHz, levels, middles, true)),
+                Statistics.of(transitions(volts, rateHz, levels, middles, false)),
+                Statistics.of(excursions(volts, levels, middles, true)),
+                Statistics.of(excursions(volts, levels, middles, false)),
+                Statistics.of(tilts(volts, levels, middles)));
     }
 
     /** Mean share of a period spent high, 0 to 1; NaN without a whole period. */

@@ -30,8 +30,8 @@ record Rhythm(int events, double[] intervals, int first, int leaps) {
     private static final double ROUNDING = 0.1;
 
     static Rhythm of(double[] instants) {
-        double[] intervals = Spread.steps(instants);
-        double[] ratios = Spread.steps(Arrays.stream(intervals).map(Math::log).toArray());
+        double[] intervals = Statistics.steps(instants);
+        double[] ratios = Statistics.steps(Arrays.stream(intervals).map(Math::log).toArray());
         int leaps = (int) Arrays.stream(ratios).filter(q -> Math.abs(q) > LEAP).count();
         int events = leaps == 0 ? 0 : repeats(ratios);
         if (events == 0) {

@@ -41,8 +41,8 @@ final class CommandLineText {
         pattern.outputs().forEach(output -> outputs.put(output.name(), Optional.of(output)));
         FaultReader reader = new FaultReader(problems, outputs);
         pattern.faults().forEach(fault -> reader.taken(fault.place().name()));
-        if (pattern.faults().size() >= Limits.MOST_FAULTS) {
-            problems.at(1, 2, "the pattern has " + Limits.MOST_FAULTS + " faults already", "no more fit; leave one out");
+        if (pattern.faults().size() >= FormatLimits.MOST_FAULTS) {
+            problems.at(1, 2, "the pattern has " + FormatLimits.MOST_FAULTS + " faults already", "no more fit; leave one out");
         }
         return Result.of(YamlText.tree("{" + text + "}", problems)
                 .flatMap(node -> reader.read(node, true)), problems.inOrder());

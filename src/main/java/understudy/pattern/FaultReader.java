@@ -120,7 +120,7 @@ final class FaultReader {
     }
 
     private String name(Fields fields, String kind, boolean numbered) {
-        String name = fields.has("name") ? fields.text("name", Limits.NAME_LETTERS, kind) : kind;
+        String name = fields.has("name") ? fields.text("name", FormatLimits.NAME_LETTERS, kind) : kind;
         for (int i = 2; numbered && !fields.has("name") && names.contains(name); i++) {
             name = kind + " " + i;
         }

@@ -37,7 +37,7 @@ final class OutputReader {
         if (!fields.isMapping()) {
             return;
         }
-        String name = fields.text("name", Limits.NAME_LETTERS, "crank");
+        String name = fields.text("name", FormatLimits.NAME_LETTERS, "crank");
         if (!name.isEmpty() && !NAME.matcher(name).matches()) {
             fields.problem("name", "\"" + name + "\" can't be the name of an output",
                     "use small letters a to z, digits and single hyphens, like front-left");
@@ -46,7 +46,7 @@ final class OutputReader {
             fields.problem("name", "two outputs are named \"" + name + "\"", "give each a name of its own");
         }
         double ratio = fields.node("ratio").map(values::ratio).orElse(1.0);
-        double phaseDeg = fields.quantity("phase", Limits.PHASE, 0);
+        double phaseDeg = fields.quantity("phase", FormatLimits.PHASE, 0);
         Optional<Signal> signal = signal(fields);
         if (!name.isEmpty()) {
             outputs.putIfAbsent(name, fields.clean()
@@ -82,8 +82,8 @@ final class OutputReader {
 
     private Optional<Hall> hall(Node node) {
         Fields fields = new Fields(problems, node, "a Hall sensor", List.of("low", "high"));
-        double low = fields.quantity("low", Limits.VOLTS);
-        double high = fields.quantity("high", Limits.VOLTS);
+        double low = fields.quantity("low", FormatLimits.VOLTS);
+        double high = fields.quantity("high", FormatLimits.VOLTS);
         if (low >= high) {
             fields.problem("low", "low is not below high",
                     "swap them; where a sensor is low while a tooth passes, draw teeth in place of the gaps");
@@ -94,11 +94,11 @@ final class OutputReader {
     private Optional<Reluctor> reluctor(Node node) {
         Fields fields = new Fields(problems, node, "a reluctor",
                 List.of("peak-to-peak", "at", "ceiling", "pole", "polarity"));
-        double peakToPeak = fields.quantity("peak-to-peak", Limits.PEAK_TO_PEAK);
+        double peakToPeak = fields.quantity("peak-to-peak", FormatLimits.PEAK_TO_PEAK);
         double atHz = fields.required("at", "200 rpm")
                 .map(at -> SpeedReader.anyHz(at, speed, problems)).orElse(Double.NaN);
-        double ceiling = fields.quantity("ceiling", Limits.PEAK_TO_PEAK);
-        double polePercent = fields.quantity("pole", Limits.POLE);
+        double ceiling = fields.quantity("ceiling", FormatLimits.PEAK_TO_PEAK);
+        double polePercent = fields.quantity("pole", FormatLimits.POLE);
         boolean reversed = fields.choice("polarity", words("normal", false, "reversed", true), false);
         if (ceiling < peakToPeak) {
             fields.problem("ceiling", "the ceiling is below the volts that are declared at a speed",
@@ -115,13 +115,13 @@ final class OutputReader {
         fields.required("shape", "sine");
         Tone.Shape shape = fields.choice("shape", shapes(), Tone.Shape.SINE);
         fields.oneOf("frequency", "cycles-per-turn");
-        double frequencyHz = fields.quantity("frequency", Limits.FREQUENCY, Double.NaN);
+        double frequencyHz = fields.quantity("frequency", FormatLimits.FREQUENCY, Double.NaN);
         double cyclesPerTurn = fields.node("cycles-per-turn")
                 .map(n -> values.number(n, 0.001, 1000)).orElse(Double.NaN);
-        double peakToPeak = fields.quantity("peak-to-peak", Limits.PEAK_TO_PEAK);
-        double offset = fields.quantity("offset", Limits.VOLTS, 0);
-        double rising = fields.quantity("rising", Limits.RISING, 50);
-        double high = fields.quantity("high", Limits.HIGH, 50);
+        double peakToPeak = fields.quantity("peak-to-peak", FormatLimits.PEAK_TO_PEAK);
+        double offset = fields.quantity("offset", FormatLimits.VOLTS, 0);
+        double rising = fields.quantity("rising", FormatLimits.RISING, 50);
+        double high = fields.quantity("high", FormatLimits.HIGH, 50);
         if (fields.has("shape") && fields.clean()) {
             String name = "a " + shape.name().toLowerCase(Locale.ROOT);
             if (shape != Tone.Shape.TRIANGLE) {
@@ -147,15 +147,15 @@ final class OutputReader {
     private Optional<Signal> bursts(Node node) {
         Fields fields = new Fields(problems, node, "a row of bursts",
                 List.of("frequency", "decay", "peak", "noise", "over", "at"));
-        double frequencyHz = fields.quantity("frequency", Limits.FREQUENCY);
-        double decaySeconds = fields.quantity("decay", Limits.DECAY);
-        double peak = fields.quantity("peak", Limits.PEAK);
-        double noise = fields.quantity("noise", Limits.RMS, 0);
+        double frequencyHz = fields.quantity("frequency", FormatLimits.FREQUENCY);
+        double decaySeconds = fields.quantity("decay", FormatLimits.DECAY);
+        double peak = fields.quantity("peak", FormatLimits.PEAK);
+        double noise = fields.quantity("noise", FormatLimits.RMS, 0);
         double overDeg = span(fields);
         fields.required("at", "[15 deg, 195 deg]");
         List<Double> angles = new ArrayList<>();
-        for (Node at : fields.list("at", 1, Limits.MOST_POSITIONS)) {
-            double angleDeg = values.quantity(at, Limits.angle(overDeg));
+        for (Node at : fields.list("at", 1, FormatLimits.MOST_POSITIONS)) {
+            double angleDeg = values.quantity(at, FormatLimits.angle(overDeg));
             if (angleDeg >= overDeg) {
                 problems.add(at, "this angle is where the next round begins", "write 0 deg for it, first in the list");
             } else if (!angles.isEmpty() && angleDeg <= angles.get(angles.size() - 1)) {
@@ -172,13 +172,13 @@ final class OutputReader {
         double overDeg = span(fields);
         fields.required("points", "[[0 deg, 0 V], [180 deg, 1 V]]");
         List<DrawnCycle.Point> points = new ArrayList<>();
-        for (Node item : fields.list("points", 2, Limits.MOST_POINTS)) {
+        for (Node item : fields.list("points", 2, FormatLimits.MOST_POINTS)) {
             List<Node> pair = Fields.list(problems, item, 2, 2);
             if (pair.isEmpty()) {
                 continue;
             }
-            double angleDeg = values.quantity(pair.get(0), Limits.angle(overDeg));
-            double volts = values.quantity(pair.get(1), Limits.VOLTS);
+            double angleDeg = values.quantity(pair.get(0), FormatLimits.angle(overDeg));
+            double volts = values.quantity(pair.get(1), FormatLimits.VOLTS);
             int last = points.size() - 1;
             if (last >= 0 && angleDeg < points.get(last).angleDeg()) {
                 problems.add(pair.get(0), "this angle lies before the one above it", "list the points by rising angle");

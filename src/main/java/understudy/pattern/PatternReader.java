@@ -6,13 +6,13 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import org.snakeyaml.engine.v2.nodes.Node;
+import understudy.refusal.Result;
 import understudy.text.Fields;
 import understudy.text.Problems;
-import understudy.refusal.Result;
 import understudy.text.Source;
+import understudy.text.TextFile;
 import understudy.text.Values;
 import understudy.text.YamlText;
-import understudy.text.TextFile;
 
 /**
  * Reads what people write: pattern files, and the faults and profiles of a command line. Whatever is wrong comes back
@@ -66,17 +66,17 @@ public final class PatternReader {
         if (!fields.isMapping()) {
             return Optional.empty();
         }
-        String title = fields.text("title", Limits.TITLE_LETTERS, "Crank wheel 60-2, Hall");
+        String title = fields.text("title", FormatLimits.TITLE_LETTERS, "Crank wheel 60-2, Hall");
         if (title.contains("\n")) {
             fields.problem("title", "the title has more than one line", "keep it to one line");
         }
-        String purpose = fields.text("purpose", Limits.TEXT_LETTERS, "what it is for");
-        String source = fields.text("source", Limits.TEXT_LETTERS, "where its numbers come from");
+        String purpose = fields.text("purpose", FormatLimits.TEXT_LETTERS, "what it is for");
+        String source = fields.text("source", FormatLimits.TEXT_LETTERS, "where its numbers come from");
         Values values = new Values(problems);
         List<Hazard> hazards = fields.list("hazards", 0, HAZARDS.size()).stream()
                 .flatMap(node -> values.choice(node, HAZARDS).stream()).toList();
         List<String> cautions = fields.list("cautions", 0, 20).stream()
-                .map(node -> values.text(node, Limits.TEXT_LETTERS)).toList();
+                .map(node -> values.text(node, FormatLimits.TEXT_LETTERS)).toList();
         int seed = fields.whole("seed", 0, Integer.MAX_VALUE, 1);
         Optional<Speed> speed = fields.required("speed", "{default: 800 rpm, from: 30 rpm, to: 8000 rpm}")
                 .flatMap(node -> SpeedReader.read(node, problems));
@@ -96,7 +96,7 @@ public final class PatternReader {
         fields.required("outputs", "[{name: tone, tone: {shape: sine, frequency: 1 kHz, peak-to-peak: 2 V}}]");
         OutputReader reader = new OutputReader(problems, speed);
         Map<String, Optional<Output>> outputs = new LinkedHashMap<>();
-        for (Node node : fields.list("outputs", 1, Limits.MOST_OUTPUTS)) {
+        for (Node node : fields.list("outputs", 1, FormatLimits.MOST_OUTPUTS)) {
             reader.read(node, outputs);
         }
         return outputs;
@@ -105,7 +105,7 @@ public final class PatternReader {
     private static List<Fault> faults(Fields fields, Map<String, Optional<Output>> outputs, Problems problems) {
         FaultReader reader = new FaultReader(problems, outputs);
         List<Fault> faults = new ArrayList<>();
-        for (Node node : fields.list("faults", 0, Limits.MOST_FAULTS)) {
+        for (Node node : fields.list("faults", 0, FormatLimits.MOST_FAULTS)) {
             reader.read(node).ifPresent(faults::add);
         }
         return faults;

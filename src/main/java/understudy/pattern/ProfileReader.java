@@ -27,7 +27,7 @@ final class ProfileReader {
     }
 
     Optional<Profile> read(Node node) {
-        return steps(Fields.list(problems, node, 1, Limits.MOST_STEPS));
+        return steps(Fields.list(problems, node, 1, FormatLimits.MOST_STEPS));
     }
 
     /** The profile of steps that may come from several texts; the last of them may follow the hand or go on forever. */
@@ -42,10 +42,10 @@ final class ProfileReader {
         List<Profile.Step> read = new ArrayList<>();
         double hz = startHz;
         for (int i = 0; i < nodes.size(); i++) {
-            if (++steps > Limits.MOST_STEPS) {
-                if (steps == Limits.MOST_STEPS + 1) {
+            if (++steps > FormatLimits.MOST_STEPS) {
+                if (steps == FormatLimits.MOST_STEPS + 1) {
                     problems.add(nodes.get(i), "the profile has too many steps",
-                            "at most " + Limits.MOST_STEPS + ", each step of each \"repeat\" counted once");
+                            "at most " + FormatLimits.MOST_STEPS + ", each step of each \"repeat\" counted once");
                 }
                 return read;
             }
@@ -109,7 +109,7 @@ final class ProfileReader {
     }
 
     private double seconds(Fields fields) {
-        return fields.quantity("for", Limits.STEP);
+        return fields.quantity("for", FormatLimits.STEP);
     }
 
     private Optional<Profile.Step> hold(Fields fields) {
@@ -150,7 +150,7 @@ final class ProfileReader {
         }
         double seconds = seconds(fields);
         int cylinders = fields.whole("cylinders", 1, 16);
-        double ripple = fields.quantity("ripple", Limits.RIPPLE) / 100;
+        double ripple = fields.quantity("ripple", FormatLimits.RIPPLE) / 100;
         return fields.clean() ? Optional.of(new Profile.Crank(hz, seconds, cylinders, ripple)) : Optional.empty();
     }
 
@@ -162,7 +162,7 @@ final class ProfileReader {
             return Optional.empty();
         }
         fields.required("steps", "[{hold: 800 rpm, for: 2 s}]");
-        List<Node> nodes = fields.list("steps", 1, Limits.MOST_STEPS);
+        List<Node> nodes = fields.list("steps", 1, FormatLimits.MOST_STEPS);
         List<Profile.Step> read = list(nodes, hz, level + 1);
         if (!read.isEmpty() && read.get(0) instanceof Profile.Sweep sweep && Double.isNaN(sweep.fromHz())
                 && endHz(read.get(read.size() - 1)) == 0) {

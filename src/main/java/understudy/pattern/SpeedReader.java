@@ -18,7 +18,7 @@ final class SpeedReader {
         Quantity usual = speed(fields, "default", problems);
         Quantity from = speed(fields, "from", problems);
         Quantity to = speed(fields, "to", problems);
-        double rolls = fields.quantity("rolls", Limits.ROLLS, Double.NaN);
+        double rolls = fields.quantity("rolls", FormatLimits.ROLLS, Double.NaN);
         if (usual == null || from == null || to == null) {
             return Optional.empty();
         }

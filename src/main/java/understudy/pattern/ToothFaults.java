@@ -23,12 +23,12 @@ final class ToothFaults {
     static Fault weak(FaultFields in, Fault.Place place) {
         in.notOnHall("fault", "use \"missing tooth\" for a tooth that it does not see");
         List<Integer> teeth = teeth(in);
-        return new Fault.WeakTooth(place, teeth, in.fields().quantity("strength", Limits.STRENGTH) / 100);
+        return new Fault.WeakTooth(place, teeth, in.fields().quantity("strength", FormatLimits.STRENGTH) / 100);
     }
 
     static Fault displaced(FaultFields in, Fault.Place place) {
         List<Integer> teeth = teeth(in);
-        double byDeg = in.fields().quantity("by", Limits.PHASE);
+        double byDeg = in.fields().quantity("by", FormatLimits.PHASE);
         if (in.fields().clean()) {
             in.wheel().ifPresent(wheel -> clash(wheel, teeth, byDeg).ifPresent(number -> in.fields().problem("by",
                     "tooth " + number + " would run into the tooth beside it", "displace it by less")));
@@ -64,8 +64,8 @@ final class ToothFaults {
         if (fields.has("amplitude")) {
             in.notOnHall("amplitude", "give it \"timing\" only");
         }
-        double amplitude = fields.quantity("amplitude", Limits.RUN_OUT, 0) / 100;
-        double timingDeg = fields.quantity("timing", Limits.TIMING, 0);
+        double amplitude = fields.quantity("amplitude", FormatLimits.RUN_OUT, 0) / 100;
+        double timingDeg = fields.quantity("timing", FormatLimits.TIMING, 0);
         return new Fault.RunOut(place, amplitude, timingDeg, SignalFaults.atDeg(in));
     }
 
@@ -76,17 +76,17 @@ final class ToothFaults {
                         + "\", whose frequency has nothing to do with the turns", "give the tone \"cycles-per-turn\""));
         if (fields.oneOf("by", "teeth").orElse("").equals("teeth")) {
             in.onlyOnWheel("teeth");
-            int teeth = fields.whole("teeth", -Limits.MOST_POSITIONS, Limits.MOST_POSITIONS);
+            int teeth = fields.whole("teeth", -FormatLimits.MOST_POSITIONS, FormatLimits.MOST_POSITIONS);
             return new Fault.Shift(place, teeth * in.wheel().map(Wheel::pitchDeg).orElse(0.0));
         }
-        return new Fault.Shift(place, fields.quantity("by", Limits.PHASE, 0));
+        return new Fault.Shift(place, fields.quantity("by", FormatLimits.PHASE, 0));
     }
 
     /** The numbers at "tooth", each of a tooth that the wheel has. */
     private static List<Integer> teeth(FaultFields in) {
         in.onlyOnWheel("fault");
         Optional<Node> node = in.fields().required("tooth", "5");
-        List<Integer> numbers = node.map(n -> WheelReader.numbers(n, Limits.MOST_POSITIONS, in.problems())).orElse(List.of());
+        List<Integer> numbers = node.map(n -> WheelReader.numbers(n, FormatLimits.MOST_POSITIONS, in.problems())).orElse(List.of());
         in.wheel().ifPresent(wheel -> {
             for (int i = 0; i < numbers.size(); i++) {
                 int number = numbers.get(i);

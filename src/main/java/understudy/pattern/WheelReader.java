@@ -35,11 +35,11 @@ final class WheelReader {
         Fields fields = new Fields(problems, node, "a wheel", List.of(
                 "over", "teeth", "missing", "missing-at", "width", "widths", "teeth-at", "edges-at", "turned"));
         double overDeg = OutputReader.span(fields);
-        double turnedDeg = fields.quantity("turned", Limits.PHASE, 0);
+        double turnedDeg = fields.quantity("turned", FormatLimits.PHASE, 0);
         String kind = fields.oneOf("teeth", "teeth-at", "edges-at").orElse("");
         int positions = 0;
         if (kind.equals("teeth")) {
-            positions = fields.whole("teeth", 1, Limits.MOST_POSITIONS);
+            positions = fields.whole("teeth", 1, FormatLimits.MOST_POSITIONS);
         } else if (!kind.isEmpty()) {
             fields.refuse("\"" + kind + "\"", "missing", "missing-at", "width", "widths");
         }
@@ -99,7 +99,7 @@ final class WheelReader {
             return number == 0 ? List.of() : List.of(number);
         }
         List<Integer> numbers = new ArrayList<>();
-        for (Node item : Fields.list(problems, node, 1, Limits.MOST_POSITIONS)) {
+        for (Node item : Fields.list(problems, node, 1, FormatLimits.MOST_POSITIONS)) {
             int number = values.whole(item, 1, most);
             if (number > 0 && numbers.contains(number)) {
                 problems.add(item, "number " + number + " is in the list twice", "keep one of them");
@@ -115,27 +115,27 @@ final class WheelReader {
     /** One for each position; fewer where they can't be read. */
     private List<Width> widths(Fields fields, int positions, double pitchDeg) {
         if (!fields.has("widths")) {
-            Width each = new Width(fields.quantity("width", Limits.WIDTH, pitchDeg / 2), fields.place("width"));
+            Width each = new Width(fields.quantity("width", FormatLimits.WIDTH, pitchDeg / 2), fields.place("width"));
             return Collections.nCopies(positions, each);
         }
         if (fields.has("width")) {
             fields.oneOf("width", "widths");
         }
-        List<Node> nodes = fields.list("widths", 1, Limits.MOST_POSITIONS);
+        List<Node> nodes = fields.list("widths", 1, FormatLimits.MOST_POSITIONS);
         if (!nodes.isEmpty() && nodes.size() != positions) {
             fields.problem("widths", "there are " + nodes.size() + " widths for " + positions + " positions",
                     "write one for each position, the missing ones included");
         }
-        return nodes.stream().map(node -> new Width(values.quantity(node, Limits.WIDTH), node)).toList();
+        return nodes.stream().map(node -> new Width(values.quantity(node, FormatLimits.WIDTH), node)).toList();
     }
 
     private List<Drawn> listed(Fields fields, double overDeg) {
         List<Drawn> teeth = new ArrayList<>();
         double previousDeg = Double.NEGATIVE_INFINITY;
-        for (Node item : fields.list("teeth-at", 1, Limits.MOST_POSITIONS)) {
+        for (Node item : fields.list("teeth-at", 1, FormatLimits.MOST_POSITIONS)) {
             Fields tooth = new Fields(problems, item, "a tooth", List.of("angle", "width"));
-            double angleDeg = tooth.quantity("angle", Limits.angle(overDeg));
-            double widthDeg = tooth.quantity("width", Limits.WIDTH);
+            double angleDeg = tooth.quantity("angle", FormatLimits.angle(overDeg));
+            double widthDeg = tooth.quantity("width", FormatLimits.WIDTH);
             if (angleDeg >= overDeg) {
                 tooth.problem("angle", "this angle is where the next round begins", "write 0 deg for it, first in the list");
             } else if (angleDeg <= previousDeg) {
@@ -150,7 +150,7 @@ final class WheelReader {
     }
 
     private List<Drawn> edges(Fields fields, double overDeg) {
-        List<Node> nodes = fields.list("edges-at", 2, 2 * Limits.MOST_POSITIONS);
+        List<Node> nodes = fields.list("edges-at", 2, 2 * FormatLimits.MOST_POSITIONS);
         if (nodes.size() % 2 != 0) {
             fields.problem("edges-at", "there are " + nodes.size() + " edges", "each that rises needs one that falls: "
                     + "write an even number");
@@ -160,7 +160,7 @@ final class WheelReader {
         double risingDeg = 0;
         double previousDeg = Double.NEGATIVE_INFINITY;
         for (int i = 0; i < nodes.size(); i++) {
-            double edgeDeg = values.quantity(nodes.get(i), Limits.angle(overDeg));
+            double edgeDeg = values.quantity(nodes.get(i), FormatLimits.angle(overDeg));
             if (edgeDeg <= previousDeg) {
                 problems.add(nodes.get(i), "this edge does not come after the one before it", "list the edges by rising angle");
             } else if (i % 2 == 0) {

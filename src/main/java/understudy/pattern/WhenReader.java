@@ -53,12 +53,12 @@ final class WhenReader {
                 everyTurns = Integer.parseInt(every.group(1));
             } else if (ofTurns.matches()) {
                 kind = 2;
-                chance = Limits.CHANCE.parse(ofTurns.group(1)) / 100;
+                chance = FormatLimits.CHANCE.parse(ofTurns.group(1)) / 100;
             } else if (!part.isEmpty() && span.matches()) {
                 kind = 0;
-                fromSeconds = span.group("from") == null ? 0 : Limits.MOMENT.parse(span.group("from"));
+                fromSeconds = span.group("from") == null ? 0 : FormatLimits.MOMENT.parse(span.group("from"));
                 untilSeconds = span.group("until") == null
-                        ? Double.POSITIVE_INFINITY : Limits.MOMENT.parse(span.group("until"));
+                        ? Double.POSITIVE_INFINITY : FormatLimits.MOMENT.parse(span.group("until"));
             } else {
                 throw new Refused("\"" + part + "\" does not say when", RIGHT);
             }

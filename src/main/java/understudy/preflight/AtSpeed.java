@@ -6,7 +6,7 @@ package understudy.preflight;
  * @param worst   whatever the parts turn out to be within their tolerances: the worst of each, by {@link Corners}
  * @param nominal with every part at its nominal value
  */
-public record AtSpeed(Judgement worst, Judgement nominal) {
+public record AtSpeed(Decoding worst, Decoding nominal) {
 
     public double speedHz() {
         return nominal.speedHz();

@@ -1,7 +1,5 @@
 package understudy.preflight;
 
-import understudy.refusal.Remedy;
-import understudy.refusal.Control;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -11,20 +9,22 @@ import understudy.pattern.Reluctor;
 import understudy.pattern.WheelSignal;
 import understudy.quantity.Quantity;
 import understudy.quantity.Unit;
+import understudy.refusal.Control;
+import understudy.refusal.Refused;
+import understudy.refusal.Remedy;
 import understudy.rig.AudioOutput;
 import understudy.rig.Coupling;
+import understudy.rig.CurrentLimits;
 import understudy.rig.Divider;
 import understudy.rig.DividerSearch;
 import understudy.rig.FrontEnd;
 import understudy.rig.Input;
 import understudy.rig.Lead;
-import understudy.rig.Limits;
 import understudy.rig.Preferred;
 import understudy.rig.PulledUpInput;
 import understudy.rig.ReluctorInput;
 import understudy.rig.ResistiveInput;
 import understudy.rig.Rig;
-import understudy.refusal.Refused;
 import understudy.rig.Spread;
 import understudy.rig.Use;
 
@@ -196,7 +196,7 @@ record Change(Limit limit, Optional<Remedy> remedy, Setup changed) {
         double duty = CycleEvents.highPart(setup.output());
         try {
             return Optional.of(DividerSearch.best(new DividerSearch.Request(rig.output(), rig.lead(), setup.input(),
-                    new Use(Setup.FIT_PART, duty, duty), Preferred.E24, PART_TOLERANCE, CORNER_HZ, Limits.STANDARD,
+                    new Use(Setup.FIT_PART, duty, duty), Preferred.E24, PART_TOLERANCE, CORNER_HZ, CurrentLimits.STANDARD,
                     Optional.of(rig.divider().coupling()))).assessment().rig().divider());
         } catch (Refused e) {
             return Optional.empty(); // there is none; why, is the divider's own business to say

@@ -1,6 +1,5 @@
 package understudy.preflight;
 
-import understudy.refusal.Remedy;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Objects;
@@ -9,6 +8,7 @@ import java.util.function.DoubleConsumer;
 import understudy.quantity.Quantity;
 import understudy.quantity.Unit;
 import understudy.refusal.Refused;
+import understudy.refusal.Remedy;
 
 /**
  * The computed answer to: will this input decode this output from this rig, and over which speeds. It holds for whatever
@@ -63,11 +63,11 @@ public record Preflight(
     }
 
     private static Preflight of(Setup setup, double chosenHz, boolean tryChanges, Work work) {
-        Sweep sweep = new Sweep(setup, chosenHz);
+        SpeedSearch sweep = new SpeedSearch(setup, chosenHz);
         List<AtSpeed> overview = tryChanges ? sweep.overview(work::step) : List.of();
         AtSpeed chosen = sweep.at(sweep.chosenHz());
-        Optional<Sweep.Stretch> usable = sweep.usable(sweep::decodes);
-        Optional<Span> nominal = (!sweep.hasCorners() ? usable : tryChanges ? sweep.usable(sweep::decodesNominally) : Optional.<Sweep.Stretch>empty())
+        Optional<SpeedSearch.Stretch> usable = sweep.usable(sweep::decodes);
+        Optional<Span> nominal = (!sweep.hasCorners() ? usable : tryChanges ? sweep.usable(sweep::decodesNominally) : Optional.<SpeedSearch.Stretch>empty())
                 .map(stretch -> new Span(stretch.fromHz(), stretch.toHz()));
         if (usable.isEmpty()) {
             List<Tried> helpful = tryChanges ? tried(setup, chosen.speedHz(), true, 1, work) : List.of();
@@ -75,7 +75,7 @@ public record Preflight(
                     sweep.hasCorners(), tryChanges ? Optional.of(limit(helpful)) : Optional.empty(),
                     helpful.stream().flatMap(tried -> tried.change.remedy().stream()).toList());
         }
-        Sweep.Stretch range = usable.get();
+        SpeedSearch.Stretch range = usable.get();
         return new Preflight(setup, overview, chosen,
                 Optional.of(end(setup, range.fromHz(), range.below(), false, tryChanges, work)),
                 Optional.of(end(setup, range.toHz(), range.above(), true, tryChanges, work)), nominal, sweep.hasCorners(), Optional.empty(),
@@ -105,7 +105,7 @@ public record Preflight(
         work.expect(changes.size());
         return changes.parallelStream()
                 .map(change -> {
-                    Sweep sweep = new Sweep(change.changed(), speedHz);
+                    SpeedSearch sweep = new SpeedSearch(change.changed(), speedHz);
                     double reachHz = sweep.decodes(speedHz) ? sweep.reach(speedHz, upwards) : Double.NaN;
                     work.step();
                     boolean helps = sweep.isEnd(reachHz) || Math.max(reachHz / speedHz, speedHz / reachHz) >= worth;
@@ -124,7 +124,7 @@ public record Preflight(
     private static final class Work {
         private final DoubleConsumer progress;
         private int done;
-        private int expected = Sweep.POINTS + 1;
+        private int expected = SpeedSearch.POINTS + 1;
 
         Work(DoubleConsumer progress) {
             this.progress = progress;
@@ -144,7 +144,7 @@ public record Preflight(
      * 0.23 V to spare at 800 rpm".
      */
     public String summary() {
-        Judgement at = chosen.worst();
+        Decoding at = chosen.worst();
         String spare = print(Math.abs(at.marginVolts())) + (at.marginVolts() < 0 ? " short" : " to spare")
                 + " at " + print(at.speedHz(), setup);
         String worst = toleranced ? ", with every part at its worst" + besideIt() : "";

@@ -33,7 +33,7 @@ final class ToothDecoder {
      * @param meanLateCycles by how much the events come late, in the mean; NaN unless decoded or swapped
      * @param worstLateCycles of the event furthest from its place
      */
-    record Found(Verdict verdict, double perTurn, double meanLateCycles, double worstLateCycles) {}
+    record Found(DecodingVerdict verdict, double perTurn, double meanLateCycles, double worstLateCycles) {}
 
     /** @param seconds ascending, over at least a cycle and one event more */
     Found judge(double[] seconds, double spanSeconds) {
@@ -41,20 +41,20 @@ final class ToothDecoder {
         double perCycle = perCycle(seconds, spanSeconds);
         double perTurn = perCycle * events.perTurn() / n;
         if (seconds.length == 0) {
-            return new Found(Verdict.SILENT, 0, Double.NaN, Double.NaN);
+            return new Found(DecodingVerdict.SILENT, 0, Double.NaN, Double.NaN);
         }
         if (seconds.length < n + 1 || Math.abs(perCycle - n) > SAME_COUNT * n) {
-            return new Found(Verdict.MISCOUNTED, perTurn, Double.NaN, Double.NaN);
+            return new Found(DecodingVerdict.MISCOUNTED, perTurn, Double.NaN, Double.NaN);
         }
         double[] right = late(seconds, events.timing());
         boolean swapped = isNearerToOpposite(seconds);
         if (right == null && !swapped) {
-            return new Found(Verdict.OUT_OF_STEP, perTurn, Double.NaN, Double.NaN);
+            return new Found(DecodingVerdict.OUT_OF_STEP, perTurn, Double.NaN, Double.NaN);
         }
         double[] wrong = swapped ? late(seconds, events.opposite()) : null;
         double[] late = swapped ? wrong : right; // told from where the edges belong
         // either way round a plain ring is the same
-        Verdict verdict = swapped && !(events.plainRing() && wrong != null) ? Verdict.SWAPPED : Verdict.DECODED;
+        DecodingVerdict verdict = swapped && !(events.plainRing() && wrong != null) ? DecodingVerdict.SWAPPED : DecodingVerdict.DECODED;
         return new Found(verdict, perTurn, late == null ? Double.NaN : mean(late), late == null ? Double.NaN : worst(late));
     }
 

@@ -16,29 +16,29 @@ public final class Implied {
     private Implied() {}
 
     /** Events a kilometre; empty for a display that shows no road speed, or not surely more with more events. */
-    public static Optional<Limits> pulsesPerKm(Learned learned) {
+    public static Optional<Estimate> pulsesPerKm(Learned learned) {
         return inverse(learned, Dimension.ROAD_SPEED, 3600);
     }
 
     /** Events for one turn of the crank; empty for a display that shows no engine speed. */
-    public static Optional<Limits> eventsPerTurn(Learned learned) {
+    public static Optional<Estimate> eventsPerTurn(Learned learned) {
         return inverse(learned, Dimension.TURNING, 60);
     }
 
-    private static Optional<Limits> inverse(Learned learned, Dimension dimension, double perBase) {
-        Limits perHz = learned.fit().factor();
+    private static Optional<Estimate> inverse(Learned learned, Dimension dimension, double perBase) {
+        Estimate perHz = learned.fit().factor();
         return learned.unit().dimension() == dimension && perHz.low() > 0
                 ? Optional.of(perHz.map(slope -> perBase / learned.unit().toBase(slope))) : Optional.empty();
     }
 
     /** The whole numbers of teeth on a ring at a wheel that rolls so far in one turn, within {@value #TYRE_PERCENT} %. */
-    public static List<Integer> teeth(Limits pulsesPerKm, double rollsMetres) {
+    public static List<Integer> teeth(Estimate pulsesPerKm, double rollsMetres) {
         return whole(pulsesPerKm.low() * rollsMetres / 1000 * (1 - TYRE_PERCENT / 100),
                 pulsesPerKm.high() * rollsMetres / 1000 * (1 + TYRE_PERCENT / 100), MOST_TEETH);
     }
 
     /** The four-stroke engines that have so many events a turn, one a power stroke. */
-    public static List<Integer> cylinders(Limits eventsPerTurn) {
+    public static List<Integer> cylinders(Estimate eventsPerTurn) {
         return whole(2 * eventsPerTurn.low(), 2 * eventsPerTurn.high(), MOST_CYLINDERS);
     }
 
@@ -56,7 +56,7 @@ public final class Implied {
         if (declared.unit().dimension() != learned.unit().dimension() || Double.isNaN(slope)) {
             return Optional.empty();
         }
-        Limits ratio = learned.fit().factor().map(perHz -> learned.unit().toBase(perHz) / slope);
+        Estimate ratio = learned.fit().factor().map(perHz -> learned.unit().toBase(perHz) / slope);
         return Optional.of(new Beside(ratio, declared.tolerance().percent() / 100));
     }
 
@@ -66,7 +66,7 @@ public final class Implied {
      * @param ratio    learned over declared
      * @param tolerance of the declared one, as a part
      */
-    public record Beside(Limits ratio, double tolerance) {
+    public record Beside(Estimate ratio, double tolerance) {
 
         /** Whether the learned slope may be so many times the declared one. */
         public boolean maybe(double times) {

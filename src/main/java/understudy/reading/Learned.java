@@ -16,7 +16,7 @@ import java.util.OptionalDouble;
  * @param used     in the order taken: without those where the display does not follow, and without outliers
  * @param findings in the order in which they were looked for
  */
-public record Learned(DisplayUnit unit, double step, ScaleFit fit, List<Pair> used, List<Finding> findings) {
+public record Learned(DisplayUnit unit, double step, ScaleFit fit, List<Pair> used, List<DisplayTrait> findings) {
 
     public static final int MOST_PAIRS = 200;
 

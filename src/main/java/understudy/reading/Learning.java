@@ -16,7 +16,7 @@ final class Learning {
     private static final double STANDS_OUT = 4;
 
     private final List<Pair> all;
-    private final List<Finding> findings = new ArrayList<>();
+    private final List<DisplayTrait> findings = new ArrayList<>();
     private List<Pair> pairs;
     private double step;
 
@@ -34,7 +34,7 @@ final class Learning {
         }
         double lag = explained(pairs) ? 0 : lag();
         if (lag > 0) {
-            findings.add(new Finding.Lags(lag));
+            findings.add(new DisplayTrait.Lags(lag));
             return new Learned(unit, step, ScaleFit.lagging(pairs, lag, step), pairs, findings);
         }
         if (!explained(pairs)) {
@@ -43,7 +43,7 @@ final class Learning {
         ScaleFit fit = ScaleFit.of(pairs, step);
         if (fit.basis() == ScaleFit.Basis.SCATTER) {
             double away = pairs.stream().mapToDouble(pair -> Math.abs(pair.shown() - fit.shown(pair.frequencyHz()))).max().orElse(0);
-            findings.add(new Finding.Wavers(away));
+            findings.add(new DisplayTrait.Wavers(away));
         }
         return new Learned(unit, step, fit, pairs, findings);
     }
@@ -68,7 +68,7 @@ final class Learning {
             double fromHz = still.get(0).frequencyHz();
             double moves = nothing ? Math.abs(line.shown(fromHz)) : Math.abs(line.perHz().value()) * (last.frequencyHz() - fromHz);
             if (moves > STILL * step) {
-                findings.add(new Finding.Stops(fromHz, last.shown()));
+                findings.add(new DisplayTrait.Stops(fromHz, last.shown()));
                 pairs.removeAll(still);
             }
         }
@@ -87,7 +87,7 @@ final class Learning {
         ScaleFit line = ScaleFit.of(rest, step);
         double aboveHz = silent.get(silent.size() - 1).frequencyHz();
         if (Math.abs(line.shown(aboveHz)) > STILL * step) {
-            findings.add(new Finding.Starts(aboveHz));
+            findings.add(new DisplayTrait.Starts(aboveHz));
             pairs.removeAll(silent);
         }
     }
@@ -103,7 +103,7 @@ final class Learning {
             boolean allMultiples = pairs.stream().allMatch(pair -> isMultiple(pair.shown(), coarse));
             if (allMultiples && Strip.halfHeight(pairs) <= coarse / 2 * (1 + 1e-9)) {
                 step = coarse;
-                findings.add(new Finding.CoarseSteps(coarse));
+                findings.add(new DisplayTrait.CoarseSteps(coarse));
                 return;
             }
         }
@@ -169,20 +169,20 @@ final class Learning {
         boolean stands = left.size() >= 4 && Strip.halfHeight(left) * STANDS_OUT < Strip.halfHeight(pairs);
         if (out.isEmpty() || !explained(left) && !stands) {
             if (pairs.size() == 3) {
-                findings.add(new Finding.OneOfThese(pairs));
+                findings.add(new DisplayTrait.OneOfThese(pairs));
             }
             return;
         }
         if (out.size() == 1) {
             List<Pair> possible = pairs.stream().filter(pair -> explained(without(pair, pairs))).toList();
             if (possible.size() > 1) {
-                findings.add(new Finding.OneOfThese(possible));
+                findings.add(new DisplayTrait.OneOfThese(possible));
                 return;
             }
         }
         ScaleFit line = ScaleFit.of(left, step);
         for (Pair pair : out) {
-            findings.add(new Finding.Outlier(pair, pair.shown() - line.shown(pair.frequencyHz())));
+            findings.add(new DisplayTrait.Outlier(pair, pair.shown() - line.shown(pair.frequencyHz())));
         }
         pairs = left;
     }

@@ -74,20 +74,20 @@ record Lines(List<Corner> corners, double middleHz) {
     }
 
     /** What these lines show at a frequency: the limits, and the polygon's centre of gravity for the likeliest. */
-    Limits at(double frequencyHz) {
+    Estimate at(double frequencyHz) {
         Corner centre = centre();
         return limits(corners.stream().map(corner -> corner.at(frequencyHz - middleHz)).toList(),
                 centre.at(frequencyHz - middleHz));
     }
 
-    Limits slope() {
+    Estimate slope() {
         return limits(corners.stream().map(Corner::perHz).toList(), centre().perHz());
     }
 
-    private static Limits limits(List<Double> values, double centre) {
+    private static Estimate limits(List<Double> values, double centre) {
         double low = values.stream().mapToDouble(v -> v).min().orElseThrow();
         double high = values.stream().mapToDouble(v -> v).max().orElseThrow();
-        return new Limits(low, Math.max(low, Math.min(high, centre)), high);
+        return new Estimate(low, Math.max(low, Math.min(high, centre)), high);
     }
 
     /** The mean of all lines: with rounding errors spread evenly, no estimator that moves with the data errs less. */

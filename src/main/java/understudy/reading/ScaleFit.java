@@ -24,7 +24,7 @@ import org.apache.commons.math3.distribution.TDistribution;
  * @param basis       what the limits rest on
  */
 public record ScaleFit(
-        Limits perHz, Limits offset, Optional<Limits> throughZero, double fromHz, double toHz, double away, Basis basis) {
+        Estimate perHz, Estimate offset, Optional<Estimate> throughZero, double fromHz, double toHz, double away, Basis basis) {
 
     /** What limits rest on: that the display only rounds; that it lags by no more than was seen; or the scatter that was seen. */
     public enum Basis { ROUNDING, LAG, SCATTER }
@@ -56,13 +56,13 @@ public record ScaleFit(
     private static ScaleFit of(Lines lines, List<Pair> pairs, double step, Basis basis) {
         double fromHz = fromHz(pairs);
         double toHz = toHz(pairs);
-        Optional<Limits> throughZero = roundedThroughZero(pairs, step);
+        Optional<Estimate> throughZero = roundedThroughZero(pairs, step);
         // the distance between two lines is greatest at an end
         double away = Math.max(away(lines.at(fromHz), throughZero, fromHz), away(lines.at(toHz), throughZero, toHz));
         return new ScaleFit(lines.slope(), lines.at(0), throughZero, fromHz, toHz, away, basis);
     }
 
-    private static double away(Limits limits, Optional<Limits> throughZero, double frequencyHz) {
+    private static double away(Estimate limits, Optional<Estimate> throughZero, double frequencyHz) {
         double shown = throughZero.map(zero -> zero.value() * frequencyHz).orElse(limits.value());
         return Math.max(limits.high() - shown, shown - limits.low());
     }
@@ -71,15 +71,15 @@ public record ScaleFit(
      * Of a display that rounds or cuts off: without an offset to take it up, half a step too low everywhere would else pass
      * for a smaller slope. The likeliest is one that rounds, if any does.
      */
-    private static Optional<Limits> roundedThroughZero(List<Pair> pairs, double step) {
+    private static Optional<Estimate> roundedThroughZero(List<Pair> pairs, double step) {
         return slopes(pairs, step / 2, step).map(either -> {
             double likeliest = slopes(pairs, step / 2, step / 2).orElse(either).value();
-            return new Limits(either.low(), likeliest, either.high());
+            return new Estimate(either.low(), likeliest, either.high());
         });
     }
 
     /** All slopes through zero that give values which lie at most so far {@code nearer} to zero than shown, or {@code further} from it. */
-    private static Optional<Limits> slopes(List<Pair> pairs, double nearer, double further) {
+    private static Optional<Estimate> slopes(List<Pair> pairs, double nearer, double further) {
         double low = Double.NEGATIVE_INFINITY;
         double high = Double.POSITIVE_INFINITY;
         for (Pair pair : pairs) {
@@ -92,7 +92,7 @@ public record ScaleFit(
                 return Optional.empty();
             }
         }
-        return low <= high ? Optional.of(new Limits(low, (low + high) / 2, high)) : Optional.empty();
+        return low <= high ? Optional.of(new Estimate(low, (low + high) / 2, high)) : Optional.empty();
     }
 
     /** By least squares, three pairs or more; with {@code step} as what rounding adds at least. */
@@ -109,18 +109,18 @@ public record ScaleFit(
         double reach = Math.sqrt(Math.max(rest / (count - 2), rounding)) * student(count - 2);
         double fromHz = fromHz(pairs);
         double toHz = toHz(pairs);
-        Limits offset = around(meanShown - perHz * meanHz, reach * Math.sqrt(1.0 / count + sq(meanHz) / squares));
-        Optional<Limits> throughZero =
+        Estimate offset = around(meanShown - perHz * meanHz, reach * Math.sqrt(1.0 / count + sq(meanHz) / squares));
+        Optional<Estimate> throughZero =
                 offset.hold(0) ? Optional.of(scatteredThroughZero(pairs, rounding)) : Optional.empty();
         double away = 0;
         for (double hz : new double[] {fromHz, toHz}) {
-            Limits here = around(meanShown + perHz * (hz - meanHz), reach * Math.sqrt(1.0 / count + sq(hz - meanHz) / squares));
+            Estimate here = around(meanShown + perHz * (hz - meanHz), reach * Math.sqrt(1.0 / count + sq(hz - meanHz) / squares));
             away = Math.max(away, away(here, throughZero, hz));
         }
         return new ScaleFit(around(perHz, reach / Math.sqrt(squares)), offset, throughZero, fromHz, toHz, away, Basis.SCATTER);
     }
 
-    private static Limits scatteredThroughZero(List<Pair> pairs, double rounding) {
+    private static Estimate scatteredThroughZero(List<Pair> pairs, double rounding) {
         double squares = pairs.stream().mapToDouble(pair -> sq(pair.frequencyHz())).sum();
         double perHz = pairs.stream().mapToDouble(pair -> pair.frequencyHz() * pair.shown()).sum() / squares;
         double rest = pairs.stream().mapToDouble(pair -> sq(pair.shown() - perHz * pair.frequencyHz())).sum();
@@ -132,8 +132,8 @@ public record ScaleFit(
         return new TDistribution(freedom).inverseCumulativeProbability(UPPER);
     }
 
-    private static Limits around(double value, double away) {
-        return new Limits(value - away, value, value + away);
+    private static Estimate around(double value, double away) {
+        return new Estimate(value - away, value, value + away);
     }
 
     private static double sq(double x) {
@@ -149,7 +149,7 @@ public record ScaleFit(
     }
 
     /** What is known of the slope, with the offset taken for 0 where it may be. */
-    public Limits factor() {
+    public Estimate factor() {
         return throughZero.orElse(perHz);
     }
 

@@ -42,7 +42,7 @@ public record Assessment(
     }
 
     /** The state that uses up most of its limit. */
-    public State worstState(Limits limits) {
+    public State worstState(CurrentLimits limits) {
         State worst = State.NORMAL;
         for (State state : State.values()) {
             if (used(state, limits) > used(worst, limits)) {
@@ -52,12 +52,12 @@ public record Assessment(
         return worst;
     }
 
-    private double used(State state, Limits limits) {
+    private double used(State state, CurrentLimits limits) {
         return states.get(state).judgedAmps() / limits.of(state);
     }
 
     /** What is over a limit, in words, state by state; empty when all is well. */
-    public List<String> breaches(Limits limits) {
+    public List<String> breaches(CurrentLimits limits) {
         List<String> breaches = new ArrayList<>();
         for (State state : State.values()) {
             StateReport report = states.get(state);
@@ -75,7 +75,7 @@ public record Assessment(
     }
 
     /** Refuses a rig that could exceed a limit, with the reason and the nearest values that would do. */
-    public void requireWithin(Limits limits, Preferred series) {
+    public void requireWithin(CurrentLimits limits, Preferred series) {
         List<String> breaches = breaches(limits);
         if (!breaches.isEmpty()) {
             String right = DividerSearch.nearest(this, limits, series)

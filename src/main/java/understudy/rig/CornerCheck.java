@@ -4,10 +4,10 @@ package understudy.rig;
 final class CornerCheck {
     private final Input input;
     private final Use use;
-    private final Limits limits;
+    private final CurrentLimits limits;
     private long suspect;
 
-    CornerCheck(Input input, Use use, Limits limits) {
+    CornerCheck(Input input, Use use, CurrentLimits limits) {
         this.input = input;
         this.use = use;
         this.limits = limits;

@@ -41,10 +41,10 @@ public final class DividerSearch {
             Preferred series,
             double partTolerance,
             double cornerHz,
-            Limits limits,
+            CurrentLimits limits,
             Optional<Coupling> coupling) {
 
-        Request with(AudioOutput otherOutput, Preferred otherSeries, Limits otherLimits) {
+        Request with(AudioOutput otherOutput, Preferred otherSeries, CurrentLimits otherLimits) {
             return new Request(otherOutput, lead, input, use, otherSeries, partTolerance, cornerHz, otherLimits, coupling);
         }
     }
@@ -183,7 +183,7 @@ public final class DividerSearch {
     }
 
     /** The divider nearest to a refused one, by the ratios of its resistors, that keeps the limits. */
-    static Optional<Divider> nearest(Assessment refused, Limits limits, Preferred series) {
+    static Optional<Divider> nearest(Assessment refused, CurrentLimits limits, Preferred series) {
         Divider from = refused.rig().divider();
         double shunt = from.shuntOhms().map(Spread::nominal).orElse(MOST_OHMS);
         double tolerance = from.seriesOhms().tolerance();

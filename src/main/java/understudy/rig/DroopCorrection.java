@@ -11,7 +11,7 @@ package understudy.rig;
  */
 public final class DroopCorrection {
     private final StateSpace space;
-    private final Step step;
+    private final TimeStep step;
     private final Wiring wiring;
     private final double voltsPerFullScale;
     private final double restVolts;
@@ -31,7 +31,7 @@ public final class DroopCorrection {
         Network.Solution rest = network.solve(
                 Network.Hold.SETTLED, Wiring.beforeTouch(rig, input, Wiring.Shunting.NONE), 0, 0);
         this.space = new StateSpace(network, rest.conducting());
-        this.step = new Step(space, stepSeconds);
+        this.step = new TimeStep(space, stepSeconds);
         this.nodeVolts = new double[network.nodeCount() + 1];
         this.state = rest.state();
         this.next = state.clone();

@@ -26,9 +26,9 @@ public record LimitChange(Optional<String> normal, Optional<String> fault, Optio
     private record Raise(double fromAmps, double toAmps) {}
 
     /** The limits after it; {@code otherwise}, and said why, where it is wrong. */
-    public Limits of(Limits otherwise, Refusals given) {
-        double normalAmps = lowered(Control.LIMIT_NORMAL, normal, Limits.STANDARD.normalAmps(), otherwise.normalAmps(), given);
-        double faultAmps = lowered(Control.LIMIT_FAULT, fault, Limits.STANDARD.faultAmps(), otherwise.faultAmps(), given);
+    public CurrentLimits of(CurrentLimits otherwise, Refusals given) {
+        double normalAmps = lowered(Control.LIMIT_NORMAL, normal, CurrentLimits.STANDARD.normalAmps(), otherwise.normalAmps(), given);
+        double faultAmps = lowered(Control.LIMIT_FAULT, fault, CurrentLimits.STANDARD.faultAmps(), otherwise.faultAmps(), given);
         if (because.isPresent() && override.isEmpty()) {
             given.add(Control.BECAUSE, "there is nothing to give a reason for",
                     Remedy.of("add ").set(Control.OVERRIDE_LIMIT).then(", or leave it out"));
@@ -38,9 +38,9 @@ public record LimitChange(Optional<String> normal, Optional<String> fault, Optio
             return otherwise;
         }
         Optional<Raise> raise = override.flatMap(written -> raise(written, given));
-        double n = raise.filter(up -> up.fromAmps() == Limits.STANDARD.normalAmps()).map(Raise::toAmps).orElse(normalAmps);
-        double f = raise.filter(up -> up.fromAmps() == Limits.STANDARD.faultAmps()).map(Raise::toAmps).orElse(faultAmps);
-        return given.attempt(Location.of(Control.LIMIT_NORMAL), () -> new Limits(n, f, because.or(otherwise::override))).orElse(otherwise);
+        double n = raise.filter(up -> up.fromAmps() == CurrentLimits.STANDARD.normalAmps()).map(Raise::toAmps).orElse(normalAmps);
+        double f = raise.filter(up -> up.fromAmps() == CurrentLimits.STANDARD.faultAmps()).map(Raise::toAmps).orElse(faultAmps);
+        return given.attempt(Location.of(Control.LIMIT_NORMAL), () -> new CurrentLimits(n, f, because.or(otherwise::override))).orElse(otherwise);
     }
 
     private static double lowered(Control control, Optional<String> written, double standard, double otherwise, Refusals given) {
@@ -66,7 +66,7 @@ public record LimitChange(Optional<String> normal, Optional<String> fault, Optio
             return Optional.empty();
         }
         Raise raise = new Raise(from.getAsDouble(), to.getAsDouble());
-        if (raise.fromAmps() != Limits.STANDARD.normalAmps() && raise.fromAmps() != Limits.STANDARD.faultAmps()) {
+        if (raise.fromAmps() != CurrentLimits.STANDARD.normalAmps() && raise.fromAmps() != CurrentLimits.STANDARD.faultAmps()) {
             given.add(Control.OVERRIDE_LIMIT, "no limit stands at " + Amounts.print(raise.fromAmps(), Unit.AMPERE),
                     "begin with the one that is raised: 1 mA for normal use, or 5 mA for a fault");
         } else if (raise.toAmps() <= raise.fromAmps()) {

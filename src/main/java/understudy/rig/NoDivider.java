@@ -10,7 +10,7 @@ final class NoDivider {
     /** No audio output gives more: 3 V rms. */
     private static final double MOST_OUTPUT_VOLTS = 4.24;
     private static final double OUTPUT_STEP = 1.2;
-    private static final Limits NONE = new Limits(1, 1, Optional.of("to find out what stands in the way"));
+    private static final CurrentLimits NONE = new CurrentLimits(1, 1, Optional.of("to find out what stands in the way"));
 
     private NoDivider() {}
 

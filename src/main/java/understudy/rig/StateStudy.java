@@ -100,7 +100,7 @@ final class StateStudy {
     }
 
     /** Whether this one build keeps the limits, the likeliest to break them looked at first. */
-    boolean keeps(Limits limits) {
+    boolean keeps(CurrentLimits limits) {
         State[] states = State.values();
         for (int i = states.length - 1; i >= 0; i--) {
             StateReport report = report(states[i]);

@@ -16,7 +16,7 @@ public final class Transient {
     private final double stepSeconds;
     private final double voltsPerFullScale;
     private final StateSpace[] spaces;
-    private final Step[] wholeSteps;
+    private final TimeStep[] wholeSteps;
     private final double[] nodeVolts;
     private double[] state;
     private double[] next;
@@ -31,7 +31,7 @@ public final class Transient {
         this.stepSeconds = stepSeconds;
         this.voltsPerFullScale = voltsPerFullScale;
         this.spaces = new StateSpace[1 << wiring.network.clampCount()];
-        this.wholeSteps = new Step[spaces.length];
+        this.wholeSteps = new TimeStep[spaces.length];
         this.nodeVolts = new double[wiring.network.nodeCount() + 1];
         this.state = start.clone();
         this.next = new double[start.length];
@@ -131,12 +131,12 @@ public final class Transient {
         return spaces[conducting];
     }
 
-    private Step step(double part) {
+    private TimeStep step(double part) {
         if (part != 1) {
-            return new Step(space(), stepSeconds * part);
+            return new TimeStep(space(), stepSeconds * part);
         }
         if (wholeSteps[conducting] == null) {
-            wholeSteps[conducting] = new Step(space(), stepSeconds);
+            wholeSteps[conducting] = new TimeStep(space(), stepSeconds);
         }
         return wholeSteps[conducting];
     }

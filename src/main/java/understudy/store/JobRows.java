@@ -33,7 +33,7 @@ final class JobRows {
 
     private JobRows() {}
 
-    static void insert(Connection on, Job job, String circuitTitle, State state) throws SQLException {
+    static void insert(Connection on, Job job, String circuitTitle, JobState state) throws SQLException {
         Range pin = job.equipment().pinVolts();
         if (pin.unit() != Unit.VOLT) {
             throw new IllegalArgumentException("what may lie on the pins is told in volts, got " + pin);
@@ -95,7 +95,7 @@ final class JobRows {
     }
 
     /** What follows from these events more. */
-    static void update(Connection on, long id, State state, Job job, List<Job.Event> more) throws SQLException {
+    static void update(Connection on, long id, JobState state, Job job, List<Job.Event> more) throws SQLException {
         StringBuilder search = new StringBuilder();
         more.forEach(event -> search.append('\n').append(SearchText.of(event.entry())));
         run(on, "UPDATE job SET vehicle = ?, complaint = ?, who = ?, events = events + ?, state = ?, closed = ?, changed = ?, archived = 0,"

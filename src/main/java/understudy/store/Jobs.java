@@ -1,7 +1,5 @@
 package understudy.store;
 
-import understudy.refusal.Remedy;
-import understudy.refusal.Deed;
 import java.sql.Connection;
 import java.sql.PreparedStatement;
 import java.sql.ResultSet;
@@ -10,11 +8,13 @@ import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import understudy.refusal.Deed;
+import understudy.refusal.Refused;
+import understudy.refusal.Remedy;
 import understudy.text.Nearest;
 import understudy.trace.Entry;
 import understudy.trace.Hunt;
 import understudy.trace.Job;
-import understudy.refusal.Refused;
 
 /**
  * The jobs in a store. Each thing that happens is on the disk before the method that keeps it returns. Names are looked up
@@ -42,7 +42,7 @@ public final class Jobs {
                     + " line, without a blank at either end, like \"speedometer, May\"");
         }
         Hunt hunt = Hunt.of(job);
-        State state = State.of(hunt);
+        JobState state = JobState.of(hunt);
         return store.write(on -> {
             if (idOf(on, job.name()).isPresent()) {
                 throw new Refused("there is a job called \"" + job.name() + "\" already", "give another name");
@@ -77,7 +77,7 @@ public final class Jobs {
         if (more.isEmpty()) {
             return;
         }
-        State state = State.of(after);
+        JobState state = JobState.of(after);
         store.write(on -> {
             long id = idOf(on, job.name()).orElseThrow(() -> Refused.setup("another Understudy removed job \"" + job.name() + "\"",
                     "what you entered last was not kept"));

@@ -3,8 +3,8 @@ package understudy.store;
 import java.time.Instant;
 import java.time.ZoneId;
 import understudy.reading.DisplayUnit;
+import understudy.reading.Estimate;
 import understudy.reading.Learned;
-import understudy.reading.Limits;
 import understudy.reading.Reading;
 import understudy.reading.Scale;
 
@@ -20,7 +20,7 @@ import understudy.reading.Scale;
  * @param origin    from what, in words: the name of a job, a sweep
  */
 public record LearnedScale(
-        String vehicle, String circuitId, Reading reading, Limits perHz, Limits offset, Instant at, String origin) {
+        String vehicle, String circuitId, Reading reading, Estimate perHz, Estimate offset, Instant at, String origin) {
 
     public LearnedScale {
         if (vehicle.isBlank()) {
@@ -32,7 +32,7 @@ public record LearnedScale(
     }
 
     public static LearnedScale of(String vehicle, String circuitId, Learned learned, Instant at, String origin) {
-        Limits offset = learned.fit().throughZero().isPresent() ? new Limits(0, 0, 0) : learned.fit().offset();
+        Estimate offset = learned.fit().throughZero().isPresent() ? new Estimate(0, 0, 0) : learned.fit().offset();
         return new LearnedScale(vehicle, circuitId, learned.reading(), learned.fit().factor(), offset, at, origin);
     }
 

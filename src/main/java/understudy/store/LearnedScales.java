@@ -10,7 +10,7 @@ import java.util.Arrays;
 import java.util.Comparator;
 import java.util.List;
 import understudy.reading.DisplayUnit;
-import understudy.reading.Limits;
+import understudy.reading.Estimate;
 import understudy.reading.Reading;
 import understudy.reading.Scale;
 import understudy.reading.Tolerance;
@@ -76,8 +76,8 @@ public final class LearnedScales {
                 new Scale.Line(row.getDouble("base_per_hz"), row.getDouble("offset_base")),
                 new Tolerance(row.getDouble("tolerance_percent"), row.getDouble("tolerance")), row.getDouble("step"));
         return new LearnedScale(row.getString("vehicle"), row.getString("circuit_id"), reading,
-                new Limits(row.getDouble("per_hz_low"), row.getDouble("per_hz"), row.getDouble("per_hz_high")),
-                new Limits(row.getDouble("offset_low"), row.getDouble("offset_value"), row.getDouble("offset_high")),
+                new Estimate(row.getDouble("per_hz_low"), row.getDouble("per_hz"), row.getDouble("per_hz_high")),
+                new Estimate(row.getDouble("offset_low"), row.getDouble("offset_value"), row.getDouble("offset_high")),
                 Instant.parse(row.getString("at")), row.getString("origin"));
     }
 }

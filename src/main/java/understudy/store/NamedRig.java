@@ -4,9 +4,9 @@ import java.time.Instant;
 import java.util.Optional;
 import understudy.refusal.Refused;
 import understudy.rig.AudioOutput;
+import understudy.rig.CurrentLimits;
 import understudy.rig.Divider;
 import understudy.rig.Lead;
-import understudy.rig.Limits;
 import understudy.rig.Rig;
 
 /**
@@ -29,7 +29,7 @@ public record NamedRig(
         boolean calibrated,
         Optional<Divider> divider,
         Lead lead,
-        Limits limits,
+        CurrentLimits limits,
         String notes,
         Instant created,
         Instant changed) {
@@ -52,7 +52,7 @@ public record NamedRig(
         return new NamedRig(name, device, other, measured, divider, lead, limits, notes, created, changed);
     }
 
-    public NamedRig withDivider(Divider built, Limits heldTo) {
+    public NamedRig withDivider(Divider built, CurrentLimits heldTo) {
         return new NamedRig(name, device, output, calibrated, Optional.of(built), lead, heldTo, notes, created, changed);
     }
 

@@ -1,7 +1,5 @@
 package understudy.store;
 
-import understudy.refusal.Remedy;
-import understudy.refusal.Deed;
 import java.sql.Connection;
 import java.sql.PreparedStatement;
 import java.sql.ResultSet;
@@ -13,8 +11,10 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.TreeMap;
 import java.util.stream.Collectors;
-import understudy.rig.Limits;
+import understudy.refusal.Deed;
 import understudy.refusal.Refused;
+import understudy.refusal.Remedy;
+import understudy.rig.CurrentLimits;
 
 /** The rigs in a store, with the calibrations of each. Names are looked up whatever the case of their letters. */
 public final class Rigs {
@@ -194,7 +194,7 @@ public final class Rigs {
                         row.getString("device_vendor"), row.getInt("device_ordinal")));
         return new NamedRig(row.getString("name"), device, Columns.output(row), row.getBoolean("calibrated"),
                 Columns.divider(row), Columns.lead(row),
-                new Limits(row.getDouble("normal_amps"), row.getDouble("fault_amps"),
+                new CurrentLimits(row.getDouble("normal_amps"), row.getDouble("fault_amps"),
                         Optional.ofNullable(row.getString("override_reason"))),
                 row.getString("notes"), Instant.parse(row.getString("created")), Instant.parse(row.getString("changed")));
     }

@@ -18,7 +18,7 @@ final class Admission {
     }
 
     void check(Entry entry) {
-        if (hunt.next() instanceof Step.Ended && !(entry instanceof Entry.Withdrawn || entry instanceof Entry.Corrected)) {
+        if (hunt.next() instanceof NextStep.Ended && !(entry instanceof Entry.Withdrawn || entry instanceof Entry.Corrected)) {
             throw new Refused("this job is closed", "begin a new one, or withdraw its closing to go on with it");
         }
         if (entry instanceof Entry.PinMeasured pin) {
@@ -43,7 +43,7 @@ final class Admission {
     }
 
     private void cautioned() {
-        if (hunt.next() instanceof Step.Caution) {
+        if (hunt.next() instanceof NextStep.Caution) {
             throw new Refused("the cautions were not ticked", "read and tick them first");
         }
     }
@@ -65,7 +65,7 @@ final class Admission {
     private void injected(Entry.Injected injected) {
         cautioned();
         place(injected.place());
-        if (!injected.place().onReference() && hunt.next() instanceof Step.Inject next && next.purpose() == Step.Purpose.METHOD) {
+        if (!injected.place().onReference() && hunt.next() instanceof NextStep.Inject next && next.purpose() == NextStep.Purpose.METHOD) {
             throw new Refused("the method is not proven yet",
                     "inject on the reference circuit first, or say why you go on without");
         }
@@ -107,11 +107,11 @@ final class Admission {
     /** The module is replaced only after what else makes a sound one look dead was ruled out. */
     private void repaired() {
         cautioned();
-        if (hunt.next() instanceof Step.Prove prove) {
+        if (hunt.next() instanceof NextStep.Prove prove) {
             throw new Refused("the module is not convicted yet", "first prove: "
                     + String.join(", ", prove.outstanding().stream().map(Proof::key).toList()));
         }
-        if (!(hunt.next() instanceof Step.Repair)) {
+        if (!(hunt.next() instanceof NextStep.Repair)) {
             throw new Refused("nothing is convicted yet, so there is nothing to repair",
                     "go on injecting, or keep what you did as a note");
         }

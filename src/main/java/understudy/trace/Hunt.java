@@ -22,7 +22,7 @@ public final class Hunt {
     private final List<Numbered> events;
     private final Evidence evidence;
     /** Found when it is first asked for, since that may take a moment; two that find it at once find the same. */
-    private Step next;
+    private NextStep next;
 
     private Hunt(Job job, Subjects subjects) {
         this.job = job;
@@ -161,39 +161,39 @@ public final class Hunt {
     }
 
     /** What to do next. */
-    public Step next() {
+    public NextStep next() {
         if (next == null) {
             next = findNext();
         }
         return next;
     }
 
-    private Step findNext() {
+    private NextStep findNext() {
         if (has(Entry.Closed.class)) {
-            return new Step.Ended();
+            return new NextStep.Ended();
         } else if (!has(Entry.Cautioned.class)) {
-            return new Step.Caution(hazards());
+            return new NextStep.Caution(hazards());
         } else if (subjects.reference().isPresent() && !methodProven() && !has(Entry.WentOn.class)) {
-            return inject(new Place(true, subjects.reference().get().circuit().firstInjectable()), Step.Purpose.METHOD,
+            return inject(new Place(true, subjects.reference().get().circuit().firstInjectable()), NextStep.Purpose.METHOD,
                     "It is a circuit that works: if the display reads right here, rig and method are proven.");
         } else if (evidence.repairToProve()) {
-            return inject(new Place(false, circuit().firstInjectable()), Step.Purpose.REPAIR,
+            return inject(new Place(false, circuit().firstInjectable()), NextStep.Purpose.REPAIR,
                     "There the sensor's signal enters: if the display reads right, the whole way to the module is sound.");
         } else if (repairProven()) {
-            return new Step.Close(finding());
+            return new NextStep.Close(finding());
         }
         Finding finding = finding();
         Optional<Advice> advice = finding.decided() ? Optional.empty() : Advice.next(circuit(), odds());
         if (advice.isPresent()) {
-            return inject(new Place(false, advice.get().point()), Step.Purpose.HUNT, advice.get().reason());
+            return inject(new Place(false, advice.get().point()), NextStep.Purpose.HUNT, advice.get().reason());
         } else if (finding.touches(Suspect.Side.MODULE) && !outstanding().isEmpty()) {
-            return new Step.Prove(outstanding(), finding.probability());
+            return new NextStep.Prove(outstanding(), finding.probability());
         }
-        return new Step.Repair(finding);
+        return new NextStep.Repair(finding);
     }
 
-    private Step inject(Place place, Step.Purpose purpose, String reason) {
-        return new Step.Inject(place, purpose, measured(place), reason);
+    private NextStep inject(Place place, NextStep.Purpose purpose, String reason) {
+        return new NextStep.Inject(place, purpose, measured(place), reason);
     }
 
     /** Whether the pins at a place were measured since the clips were last moved, and may be clipped on to. */

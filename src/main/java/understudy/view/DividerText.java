@@ -9,10 +9,10 @@ import understudy.quantity.Unit;
 import understudy.rig.Amounts;
 import understudy.rig.Assessment;
 import understudy.rig.AudioOutput;
+import understudy.rig.CurrentLimits;
 import understudy.rig.DividerSearch;
 import understudy.rig.InputKind;
 import understudy.rig.Levels;
-import understudy.rig.Limits;
 import understudy.rig.NamedInput;
 import understudy.rig.PulledUpInput;
 import understudy.rig.ReluctorInput;
@@ -32,9 +32,9 @@ public final class DividerText {
     private final List<String> cautions;
     private final NamedInput input;
     private final boolean calibrated;
-    private final Limits limits;
+    private final CurrentLimits limits;
 
-    public DividerText(DividerSearch.Design design, NamedInput input, boolean calibrated, Limits limits) {
+    public DividerText(DividerSearch.Design design, NamedInput input, boolean calibrated, CurrentLimits limits) {
         this.assessment = design.assessment();
         this.cautions = design.cautions();
         this.input = input;

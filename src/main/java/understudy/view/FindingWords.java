@@ -3,8 +3,8 @@ package understudy.view;
 import java.util.stream.Collectors;
 import understudy.quantity.Quantity;
 import understudy.quantity.Unit;
+import understudy.reading.DisplayTrait;
 import understudy.reading.DisplayUnit;
-import understudy.reading.Finding;
 import understudy.reading.Pair;
 
 /** What is odd about a display, in one sentence or two: what is seen, and what it may mean. */
@@ -12,33 +12,33 @@ public final class FindingWords {
 
     private FindingWords() {}
 
-    public static String of(Finding finding, DisplayUnit unit) {
-        if (finding instanceof Finding.Stops stops) {
+    public static String of(DisplayTrait finding, DisplayUnit unit) {
+        if (finding instanceof DisplayTrait.Stops stops) {
             return "from " + hertz(stops.fromHz()) + " up the display "
                     + (stops.shown() == 0 ? "shows nothing" : "stays at " + unit.exactly(stops.shown()))
                     + ". Those numbers are left out. It is at its limit, or the signal no longer gets through so fast.";
         }
-        if (finding instanceof Finding.Starts starts) {
+        if (finding instanceof DisplayTrait.Starts starts) {
             return "up to " + hertz(starts.aboveHz()) + " the display shows nothing. Those numbers are left out. So slow"
                     + " the module shows nothing on purpose, or the signal is too weak there.";
         }
-        if (finding instanceof Finding.CoarseSteps coarse) {
+        if (finding instanceof DisplayTrait.CoarseSteps coarse) {
             return "the display counts in steps of " + unit.exactly(coarse.step()) + ".";
         }
-        if (finding instanceof Finding.Lags lags) {
+        if (finding instanceof DisplayTrait.Lags lags) {
             return "the display shows " + unit.rounded(lags.shown(), 2) + " less after the frequency was raised than after it was lowered."
                     + " It averages: wait until it stands still before you read it.";
         }
-        if (finding instanceof Finding.Outlier outlier) {
+        if (finding instanceof DisplayTrait.Outlier outlier) {
             return pair(outlier.pair(), unit) + " does not fit: it is " + unit.rounded(Math.abs(outlier.away()), 2) + " too "
                     + (outlier.away() > 0 ? "high" : "low") + " for the line of the others, and left out. Take it again.";
         }
-        if (finding instanceof Finding.OneOfThese some) {
+        if (finding instanceof DisplayTrait.OneOfThese some) {
             return "one of these does not fit, and it is not known which: "
                     + some.pairs().stream().map(pair -> pair(pair, unit)).collect(Collectors.joining("; "))
                     + ". Take them again, and one more.";
         }
-        return "the numbers waver by up to " + unit.rounded(((Finding.Wavers) finding).away(), 2)
+        return "the numbers waver by up to " + unit.rounded(((DisplayTrait.Wavers) finding).away(), 2)
                 + " around the line, more than rounding does. Wait until the display stands still, and take more of them.";
     }
 

@@ -11,9 +11,9 @@ import understudy.text.Times;
 import understudy.trace.EventWords;
 import understudy.trace.Hunt;
 import understudy.trace.Job;
+import understudy.trace.NextStep;
 import understudy.trace.Numbered;
 import understudy.trace.Proof;
-import understudy.trace.Step;
 import understudy.trace.Unproven;
 
 /** A job in words. */
@@ -63,7 +63,7 @@ public final class JobText {
         lines.addAll(new HuntText(hunt).clashes());
         lines.add("");
         lines.addAll(Paragraph.lines("next: ", "      ", next()));
-        if (hunt.next() instanceof Step.Ended) {
+        if (hunt.next() instanceof NextStep.Ended) {
             lines.add("");
             lines.add("not proven:");
             Unproven.of(hunt).forEach(sentence -> lines.addAll(Paragraph.lines("  ", "  ", sentence)));
@@ -88,19 +88,19 @@ public final class JobText {
     }
 
     private String next() {
-        Step next = hunt.next();
-        if (next instanceof Step.Caution) {
+        NextStep next = hunt.next();
+        if (next instanceof NextStep.Caution) {
             return "read the cautions, and tick them.";
-        } else if (next instanceof Step.Inject inject) {
+        } else if (next instanceof NextStep.Inject inject) {
             return (inject.measured() ? "inject" : "measure the pin, then inject") + " at "
                     + (inject.place().onReference() ? "the reference circuit's " : "") + hunt.name(inject.place()) + ". "
                     + inject.reason();
-        } else if (next instanceof Step.Prove prove) {
+        } else if (next instanceof NextStep.Prove prove) {
             return "prove before the module is called bad: "
                     + String.join(", ", prove.outstanding().stream().map(Proof::key).toList()) + ".";
-        } else if (next instanceof Step.Repair repair) {
+        } else if (next instanceof NextStep.Repair repair) {
             return "repair " + repair.finding().names() + ".";
-        } else if (next instanceof Step.Close) {
+        } else if (next instanceof NextStep.Close) {
             return "close the job; the repair is proven.";
         }
         return "nothing; the job is closed.";

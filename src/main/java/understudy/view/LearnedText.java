@@ -10,11 +10,11 @@ import java.util.stream.Collectors;
 import understudy.quantity.Quantity;
 import understudy.quantity.Unit;
 import understudy.reading.DisplayUnit;
+import understudy.reading.Estimate;
 import understudy.reading.Implied;
 import understudy.reading.Judged;
 import understudy.reading.Learned;
 import understudy.reading.LearnedPairs;
-import understudy.reading.Limits;
 import understudy.reading.Pair;
 import understudy.reading.Reading;
 import understudy.reading.Scale;
@@ -112,16 +112,16 @@ public final class LearnedText {
                 : "The display shows " + between(fit.perHz(), unit, 5) + " for each Hz, and " + offset + " at 0 Hz.";
     }
 
-    private static String between(Limits limits, DisplayUnit unit, int digits) {
+    private static String between(Estimate limits, DisplayUnit unit, int digits) {
         String symbol = " " + unit.symbol();
         return unit.rounded(limits.value(), digits) + " (" + unit.rounded(limits.low(), digits).replace(symbol, "") + " to "
                 + unit.rounded(limits.high(), digits).replace(symbol, "") + ")";
     }
 
     private String meaning() {
-        Optional<Limits> perKm = Implied.pulsesPerKm(learned);
+        Optional<Estimate> perKm = Implied.pulsesPerKm(learned);
         if (perKm.isPresent()) {
-            Limits pulses = perKm.get();
+            Estimate pulses = perKm.get();
             return "That is " + counts(pulses, 1) + " pulses a km, " + counts(pulses, KM_PER_MILE) + " a mile; one for every "
                     + new Quantity(1000 / pulses.value(), Unit.METRE).rounded(4) + " of road." + teeth(pulses);
         }
@@ -130,7 +130,7 @@ public final class LearnedText {
                         + or(Implied.cylinders(events)) + " cylinders.")).orElse("");
     }
 
-    private String teeth(Limits pulses) {
+    private String teeth(Estimate pulses) {
         if (rollsMetres.isEmpty()) {
             return "";
         }
@@ -146,7 +146,7 @@ public final class LearnedText {
                 : numbers.stream().map(String::valueOf).collect(Collectors.joining(", ")).replaceFirst(", (\\d+)$", " or $1");
     }
 
-    private static String counts(Limits limits, double times) {
+    private static String counts(Estimate limits, double times) {
         return counted(limits.value() * times) + " (" + counted(limits.low() * times) + " to " + counted(limits.high() * times) + ")";
     }
 
@@ -200,9 +200,9 @@ public final class LearnedText {
         };
     }
 
-    private record Fitted(String unit, double step, List<Used> pairs, Limits perHz, Limits offset, Optional<Limits> perHzThroughZero,
-            String limitsBy, Optional<Limits> pulsesPerKm, Optional<Limits> eventsPerTurn, Optional<Object> teeth,
-            Optional<Limits> timesDeclared, List<String> findings, String reading) {}
+    private record Fitted(String unit, double step, List<Used> pairs, Estimate perHz, Estimate offset, Optional<Estimate> perHzThroughZero,
+            String limitsBy, Optional<Estimate> pulsesPerKm, Optional<Estimate> eventsPerTurn, Optional<Object> teeth,
+            Optional<Estimate> timesDeclared, List<String> findings, String reading) {}
 
     private record Used(double frequencyHz, double shown, boolean used) {}
 

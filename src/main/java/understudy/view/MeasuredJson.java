@@ -49,7 +49,7 @@ record MeasuredJson(String source, int rateHz, int bits, int channel, double ful
     }
 
     record Spread(int count, double mean, double rmsDeviation, double least, double most) {
-        static Spread of(understudy.measure.Spread spread) {
+        static Spread of(understudy.measure.Statistics spread) {
             return new Spread(spread.count(), spread.mean(), spread.rms(), spread.least(), spread.most());
         }
     }

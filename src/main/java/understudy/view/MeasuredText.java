@@ -12,7 +12,7 @@ import understudy.measure.PatternTiming;
 import understudy.measure.Pulses;
 import understudy.measure.SignalReport;
 import understudy.measure.Spectrum;
-import understudy.measure.Spread;
+import understudy.measure.Statistics;
 import understudy.measure.ToneQuality;
 import understudy.plot.LinePlot;
 import understudy.quantity.NumberText;
@@ -206,7 +206,7 @@ public final class MeasuredText {
     }
 
     /** A row of a table: mean, least, most and the rms of the scatter. */
-    private static String[] row(String name, Spread spread, Unit unit) {
+    private static String[] row(String name, Statistics spread, Unit unit) {
         return spread.count() == 0
                 ? new String[] {name, "-", "-", "-", "-"}
                 : new String[] {name, NumberText.of(spread.mean(), unit, 6), NumberText.of(spread.least(), unit, 6), NumberText.of(spread.most(), unit, 6),

@@ -8,7 +8,7 @@ import understudy.bench.Hookup;
 import understudy.pattern.Speed;
 import understudy.plot.LinePlot;
 import understudy.preflight.AtSpeed;
-import understudy.preflight.Judgement;
+import understudy.preflight.Decoding;
 import understudy.preflight.Limit;
 import understudy.preflight.Preflight;
 import understudy.preflight.RangeEnd;
@@ -58,7 +58,7 @@ public final class PreflightText {
         lines.addAll(Paragraph.lines("Played: ", "  ", played()));
         lines.add("");
         lines.addAll(Paragraph.lines("It " + found.summary() + "."));
-        Judgement at = found.chosen().worst();
+        Decoding at = found.chosen().worst();
         if (at.isDecoded()) {
             lines.addAll(Paragraph.lines("At " + speed.print(at.speedHz()) + " the worst edge, at " + degrees(at.worstAtDeg())
                     + ", has " + decibels(at.marginDb()) + " to spare; edges come up to " + degrees(Math.abs(at.timingErrorDeg()))
@@ -69,7 +69,7 @@ public final class PreflightText {
                     + (at.oscillations() == 1 ? " swing is" : " swings are") + " beyond what the input needs; the pattern's own noise is left aside."));
         }
         lines.addAll(ends());
-        found.overview().stream().map(AtSpeed::worst).filter(Judgement::clipped).mapToDouble(Judgement::speedHz).max().ifPresent(hz ->
+        found.overview().stream().map(AtSpeed::worst).filter(Decoding::clipped).mapToDouble(Decoding::speedHz).max().ifPresent(hz ->
                 lines.addAll(Paragraph.lines("Up to " + speed.print(hz) + " full scale is not enough to undo all droop.")));
         breaches.forEach(breach -> lines.addAll(Paragraph.lines("This rig will not play: ", "  ", breach + ".")));
         lines.add("");
@@ -136,7 +136,7 @@ public final class PreflightText {
         int every = (all.size() + MOST_ROWS - 1) / MOST_ROWS;
         for (int i = 0; i < all.size(); i++) {
             if (i % every == 0 || i == all.size() - 1 || all.get(i).equals(found.chosen())) {
-                Judgement one = all.get(i).worst();
+                Decoding one = all.get(i).worst();
                 List<String> cells = new ArrayList<>(List.of(speed.print(one.speedHz()), one.verdict().words(),
                         volts(one.marginVolts()), decibels(one.marginDb())));
                 if (found.toleranced()) {
@@ -155,7 +155,7 @@ public final class PreflightText {
         List<LinePlot.Point> margins = new ArrayList<>();
         List<LinePlot.Point> errors = new ArrayList<>();
         for (AtSpeed both : found.overview()) {
-            Judgement one = both.worst();
+            Decoding one = both.worst();
             double x = speed.inUnit(one.speedHz());
             margins.add(new LinePlot.Point(x, one.marginVolts()));
             if (!Double.isNaN(one.timingErrorDeg())) {
@@ -204,7 +204,7 @@ public final class PreflightText {
     }
 
     private At at(AtSpeed both) {
-        Judgement one = both.worst();
+        Decoding one = both.worst();
         return new At(speed.inUnit(one.speedHz()), key(one.verdict()), one.isDecoded(), one.countedPerTurn(), one.expectedPerTurn(),
                 one.marginVolts(), both.nominal().marginVolts(), both.nominal().isDecoded(), one.marginDb(), one.worstAtDeg(),
                 one.timingErrorDeg(), one.meanLateDeg(), one.oscillations(), one.clipped());

@@ -22,7 +22,7 @@ import understudy.FastStart;
 import understudy.store.Store;
 import understudy.trace.Entry;
 import understudy.trace.Hunt;
-import understudy.trace.Step;
+import understudy.trace.NextStep;
 
 /** The whole command in a process of its own, ended from outside. */
 @Tag("real-time")
@@ -73,7 +73,7 @@ class TraceCrashTest {
         long most = 0;
         String job = null;
         for (int kill = 0; kill < KILLS; kill++) {
-            boolean fresh = job == null || kept(job).next() instanceof Step.Ended;
+            boolean fresh = job == null || kept(job).next() instanceof NextStep.Ended;
             if (fresh) {
                 job = "job " + ++jobs;
                 // begun and cautioned in good order, so that there is something to lose

@@ -10,20 +10,20 @@ import org.assertj.core.data.Offset;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import understudy.refusal.Refused;
 import understudy.rig.Assessment;
 import understudy.rig.AudioOutput;
 import understudy.rig.Coupling;
+import understudy.rig.CurrentLimits;
 import understudy.rig.Divider;
 import understudy.rig.DividerSearch;
 import understudy.rig.FrontEnd;
 import understudy.rig.Input;
 import understudy.rig.InputKind;
 import understudy.rig.Lead;
-import understudy.rig.Limits;
 import understudy.rig.Meter;
 import understudy.rig.Preferred;
 import understudy.rig.PulledUpInput;
-import understudy.refusal.Refused;
 import understudy.rig.Spread;
 import understudy.rig.UnknownInput;
 import understudy.rig.Use;
@@ -55,8 +55,8 @@ class NumbersTest {
         says("box", "and ([\\d.]+) kohm for 5 mA", (16 - 0.6) / 5e-3 / 1e3);
         says("box", "From 16 V, 1 kohm turns ([\\d.]+) W", 16 * 16 / 1e3);
         says("box", "2 kohm would let ([\\d.]+) mA", 16 / 2e3 * 1e3);
-        says("before", "\n*The limit that the box must keep: ([\\d.]+) mA", Limits.STANDARD.normalAmps() * 1e3);
-        says("before", "in normal use, ([\\d.]+) mA", Limits.STANDARD.faultAmps() * 1e3);
+        says("before", "\n*The limit that the box must keep: ([\\d.]+) mA", CurrentLimits.STANDARD.normalAmps() * 1e3);
+        says("before", "in normal use, ([\\d.]+) mA", CurrentLimits.STANDARD.faultAmps() * 1e3);
     }
 
     @Test
@@ -67,7 +67,7 @@ class NumbersTest {
         double peak = 1.2 * PEAK_OF_ONE_VOLT_RMS;
         says("box", "lets ([\\d.]+) mA through at 16 V", 1e3 * (16 / r2 + (16 + peak) / r1));
         says("box", "and ([\\d.]+) mA at 24 V", 1e3 * (24 / r2 + (24 + peak) / r1));
-        assertThat(24 / r2 + (24 + peak) / r1).as("the box keeps the limit that the page tells").isLessThan(Limits.STANDARD.faultAmps());
+        assertThat(24 / r2 + (24 + peak) / r1).as("the box keeps the limit that the page tells").isLessThan(CurrentLimits.STANDARD.faultAmps());
     }
 
     @Test
@@ -106,7 +106,7 @@ class NumbersTest {
 
     private static DividerSearch.Design search(AudioOutput output, Input input) {
         return DividerSearch.best(new DividerSearch.Request(output, Lead.USUAL, input, Use.FULL, Preferred.E24, 0.01, 2,
-                Limits.STANDARD, Optional.empty()));
+                CurrentLimits.STANDARD, Optional.empty()));
     }
 
     @Test

@@ -22,9 +22,9 @@ import understudy.trace.Answer;
 import understudy.trace.Detail;
 import understudy.trace.Entry;
 import understudy.trace.Hunt;
+import understudy.trace.NextStep;
 import understudy.trace.Numbered;
 import understudy.trace.Place;
-import understudy.trace.Step;
 import understudy.trace.Subjects;
 
 /** A hunt is led from question to question; what may hurt is never reached by any other way than the one meant for it. */
@@ -53,7 +53,7 @@ class HuntSessionTest {
 
     private static HuntSession ticked() {
         HuntSession session = begin(List.of());
-        while (session.hunt().next() instanceof Step.Caution) {
+        while (session.hunt().next() instanceof NextStep.Caution) {
             session = say(session, "yes");
         }
         return session;
@@ -183,7 +183,7 @@ class HuntSessionTest {
                     .isEqualTo(session.hunt().job().events());
             if (after.playing().isPresent() && !after.playing().equals(session.playing())) {
                 assertThat(typed.isBlank() || typed.equals("yes")).as("\"%s\" makes it play", typed).isTrue();
-                assertThat(after.hunt().next()).isNotInstanceOf(Step.Caution.class);
+                assertThat(after.hunt().next()).isNotInstanceOf(NextStep.Caution.class);
                 assertThat(after.hunt().measured(after.playing().get())).isTrue();
             }
             assertThat(after.hunt().events().size() - before.size()).isBetween(0, 1);

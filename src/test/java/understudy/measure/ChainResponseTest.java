@@ -13,7 +13,7 @@ import org.junit.jupiter.params.provider.CsvSource;
 import understudy.refusal.Refused;
 
 class ChainResponseTest {
-    private static final Sweep SWEEP = Sweep.usual(RATE_HZ, 0.8);
+    private static final SineSweep SWEEP = SineSweep.usual(RATE_HZ, 0.8);
 
     /** Farina's sweep as a function of time, with raised-cosine ends, written anew. */
     private static double sweep(double t) {
@@ -159,7 +159,7 @@ class ChainResponseTest {
                 .isInstanceOf(Refused.class).hasMessageContaining("no sweep comes back");
         assertThatThrownBy(() -> ChainResponse.of(SWEEP, Signals.withNoise(new double[432_000], 0.1, 1)))
                 .isInstanceOf(Refused.class).hasMessageContaining("no sweep comes back");
-        assertThatThrownBy(() -> new Sweep(48_000, 1, 24_000, 8, 1))
+        assertThatThrownBy(() -> new SineSweep(48_000, 1, 24_000, 8, 1))
                 .isInstanceOf(Refused.class).hasMessageContaining("at most 22.08 kHz, got 1 Hz to 24 kHz");
     }
 }

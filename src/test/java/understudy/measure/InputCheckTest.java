@@ -30,7 +30,7 @@ class InputCheckTest {
     void aGoodRecordingHasNoFault() {
         assertThat(CHECK.of(new double[][] {Signals.withNoise(tone(0.7), 1e-4, 1), tone(0.5)})).isEmpty();
         // what the tool itself plays: a sweep, and a wheel whose tooth rate hides every multiple of 50 Hz
-        Sweep sweep = Sweep.usual(RATE_HZ, 0.8);
+        SineSweep sweep = SineSweep.usual(RATE_HZ, 0.8);
         assertThat(new InputCheck(RATE_HZ, 1, sweep.seconds(), 0).of(new double[][] {sweep.samples()})).isEmpty();
         double[] wheel = new TestWheel(36, 35).reluctor(new TestWheel.Motion(10, 10, 5), 0.25, 14);
         assertThat(new InputCheck(RATE_HZ, 1, 5, 10).of(new double[][] {wheel})).isEmpty();

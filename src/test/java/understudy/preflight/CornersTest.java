@@ -10,6 +10,7 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 import understudy.pattern.Signal;
 import understudy.pattern.Tone;
+import understudy.refusal.Wording;
 import understudy.rig.Arming;
 import understudy.rig.AudioOutput;
 import understudy.rig.Coupling;
@@ -24,7 +25,6 @@ import understudy.rig.ReluctorInput.Edge;
 import understudy.rig.Rig;
 import understudy.rig.Spread;
 import understudy.rig.WorstCase;
-import understudy.refusal.Wording;
 
 /** What is said to hold for all builds, held to builds that are drawn by chance, and to every corner there is. */
 class CornersTest {
@@ -88,7 +88,7 @@ class CornersTest {
         Case one = CASES.get(which);
         List<Double> speeds = new ArrayList<>(ends(one));
         speeds.add(one.setup.pattern().speed().defaultHz());
-        Sweep sweep = new Sweep(one.setup, one.setup.pattern().speed().defaultHz());
+        SpeedSearch sweep = new SpeedSearch(one.setup, one.setup.pattern().speed().defaultHz());
         for (double hz : speeds) {
             AtSpeed said = sweep.at(hz);
             CycleEvents events = CycleEvents.of(one.setup);
@@ -96,7 +96,7 @@ class CornersTest {
             double[] least = {Double.POSITIVE_INFINITY};
             boolean[] decoded = {true};
             WorstCase.draw(one.setup.rig(), one.setup.input(), BUILDS, 7, build -> {
-                Judgement judged = Judgement.of(one.setup.withBuilt(build), events, played, hz);
+                Decoding judged = Decoding.of(one.setup.withBuilt(build), events, played, hz);
                 least[0] = Math.min(least[0], judged.marginVolts());
                 decoded[0] &= judged.isDecoded();
             });
@@ -134,7 +134,7 @@ class CornersTest {
                 for (int filter = filtered ? -1 : 1; filter <= 1; filter += 2) {
                     WorstCase.Build build = new WorstCase.Build(
                             withStores(corner.rig(), 1 + 0.2 * coupling), withFilter(corner.input(), 1 + 0.2 * filter));
-                    if (!Judgement.of(setup.withBuilt(build), events, played, hz).isDecoded()) {
+                    if (!Decoding.of(setup.withBuilt(build), events, played, hz).isDecoded()) {
                         return false;
                     }
                 }
@@ -193,7 +193,7 @@ class CornersTest {
                     .contains("a transformer that carries ten times the volts at the same frequency");
             assertThat(low.widenings()).filteredOn(wider -> wider.remedy().text(Wording.NEUTRAL).startsWith("half the volts"))
                     .singleElement().satisfies(wider -> assertThat(wider.speedHz() / 20).isBetween(0.99, 1.01));
-            assertThat(found.overview().get(0).worst().verdict()).isEqualTo(Verdict.SATURATED);
+            assertThat(found.overview().get(0).worst().verdict()).isEqualTo(DecodingVerdict.SATURATED);
         }
     }
 }

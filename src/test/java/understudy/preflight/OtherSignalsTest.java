@@ -12,6 +12,9 @@ import org.junit.jupiter.params.provider.ValueSource;
 import understudy.pattern.Bursts;
 import understudy.pattern.DrawnCycle;
 import understudy.pattern.DrawnCycle.Point;
+import understudy.refusal.Refused;
+import understudy.refusal.Remedy;
+import understudy.refusal.Wording;
 import understudy.rig.FrontEnd;
 import understudy.rig.Input;
 import understudy.rig.PulledUpInput;
@@ -19,9 +22,6 @@ import understudy.rig.ReluctorInput.Edge;
 import understudy.rig.ResistiveInput;
 import understudy.rig.Spread;
 import understudy.wave.MeanVolts;
-import understudy.refusal.Refused;
-import understudy.refusal.Wording;
-import understudy.refusal.Remedy;
 
 /** Drawn cycles and bursts, on inputs that are meant for them and others. */
 class OtherSignalsTest {
@@ -56,8 +56,8 @@ class OtherSignalsTest {
             swings++;
         }
         assertThat(extreme(2 * swings - 2) / THRESHOLD).as("no swing is on the edge").isGreaterThan(1.02);
-        Judgement judged = Judgement.of(Bench.setup(ringing(0), Bench.rig(0), listening(0)), hz);
-        assertThat(judged.verdict()).isEqualTo(Verdict.DECODED);
+        Decoding judged = Decoding.of(Bench.setup(ringing(0), Bench.rig(0), listening(0)), hz);
+        assertThat(judged.verdict()).isEqualTo(DecodingVerdict.DECODED);
         assertThat(judged.countedPerTurn()).isEqualTo(2);
         assertThat(judged.oscillations()).isEqualTo(swings);
         // the first swing below zero is less than the one above. Steps are 1/16 of a frame, at 5 Hz 1/8: 192 a period, whose
@@ -70,8 +70,8 @@ class OtherSignalsTest {
 
     @Test
     void theNoiseUnderTheRingingIsLeftAside() {
-        Judgement quiet = Judgement.of(Bench.setup(ringing(0), Bench.rig(0), listening(0)), 10);
-        assertThat(Judgement.of(Bench.setup(ringing(0.3), Bench.rig(0), listening(0)), 10)).isEqualTo(quiet);
+        Decoding quiet = Decoding.of(Bench.setup(ringing(0), Bench.rig(0), listening(0)), 10);
+        assertThat(Decoding.of(Bench.setup(ringing(0.3), Bench.rig(0), listening(0)), 10)).isEqualTo(quiet);
     }
 
     @Test
@@ -90,15 +90,15 @@ class OtherSignalsTest {
     void burstsThatAreTooFaintOrTooLoudAreToldApart() {
         Setup setup = Bench.setup(ringing(0), Bench.rig(0), listening(0));
         double least = THRESHOLD / extreme(1);
-        assertThat(Judgement.of(setup.withLevel(1.01 * least), 10).marginVolts()).isPositive();
-        assertThat(Judgement.of(setup.withLevel(0.99 * least), 10).marginVolts()).isNegative();
-        assertThat(Judgement.of(setup.withLevel(0.9 * THRESHOLD / extreme(0)), 10).verdict()).isEqualTo(Verdict.SILENT);
+        assertThat(Decoding.of(setup.withLevel(1.01 * least), 10).marginVolts()).isPositive();
+        assertThat(Decoding.of(setup.withLevel(0.99 * least), 10).marginVolts()).isNegative();
+        assertThat(Decoding.of(setup.withLevel(0.9 * THRESHOLD / extreme(0)), 10).verdict()).isEqualTo(DecodingVerdict.SILENT);
         Setup clamped = Bench.setup(Bench.pattern(ringing(0), 5, 10, 20), Bench.rig(0), listening(0.7));
         Preflight found = Preflight.of(clamped, 10, part -> {});
-        assertThat(found.chosen().worst().verdict()).isEqualTo(Verdict.CUT);
+        assertThat(found.chosen().worst().verdict()).isEqualTo(DecodingVerdict.CUT);
         assertThat(found.reason()).contains(Limit.CLAMP);
         assertThat(found.remedies()).contains(Remedy.of("half the volts: 500 mV at most between the pins"));
-        assertThat(Judgement.of(clamped.withLevel(0.5), 10).isDecoded()).isTrue();
+        assertThat(Decoding.of(clamped.withLevel(0.5), 10).isDecoded()).isTrue();
     }
 
     @Test
@@ -129,8 +129,8 @@ class OtherSignalsTest {
         double mean = meanOfHumps(1);
         DrawnCycle drawn = new DrawnCycle(360, humps(1).points().stream()
                 .map(point -> new Point(point.angleDeg(), point.volts() - mean)).toList());
-        Judgement judged = Judgement.of(Bench.setup(drawn, Bench.rig(0), Bench.hysteresis(THRESHOLD, Edge.RISING)), hz);
-        assertThat(judged.verdict()).isEqualTo(Verdict.DECODED);
+        Decoding judged = Decoding.of(Bench.setup(drawn, Bench.rig(0), Bench.hysteresis(THRESHOLD, Edge.RISING)), hz);
+        assertThat(judged.verdict()).isEqualTo(DecodingVerdict.DECODED);
         assertThat(judged.countedPerTurn()).isEqualTo(2);
         // 2 V over 60 deg, and over 30: at 30 Hz a frame is 0.225 deg, a step far less; straight lines stay what they are
         assertThat(judged.timingErrorDeg()).isCloseTo(THRESHOLD / (2 / 60.0), within(0.01));
@@ -144,18 +144,18 @@ class OtherSignalsTest {
         for (Edge edge : Edge.values()) {
             Setup setup = Bench.setup(humps(-0.5), Bench.rig(1), Bench.hysteresis(0.15, edge));
             assertThat(-0.5 - mean).isBetween(0.1, 0.149); // above the mean, yet below the threshold
-            assertThat(Judgement.of(setup, 20).verdict()).isEqualTo(Verdict.MISCOUNTED);
-            assertThat(Judgement.of(setup, 20).countedPerTurn()).isEqualTo(1);
-            assertThat(Judgement.of(setup, 20).expectedPerTurn()).isEqualTo(2);
-            assertThat(Judgement.of(setup.withLevel(3), 20).verdict()).isEqualTo(Verdict.DECODED);
+            assertThat(Decoding.of(setup, 20).verdict()).isEqualTo(DecodingVerdict.MISCOUNTED);
+            assertThat(Decoding.of(setup, 20).countedPerTurn()).isEqualTo(1);
+            assertThat(Decoding.of(setup, 20).expectedPerTurn()).isEqualTo(2);
+            assertThat(Decoding.of(setup.withLevel(3), 20).verdict()).isEqualTo(DecodingVerdict.DECODED);
         }
     }
 
     @Test
     void aCurveOfUnequalHumpsTellsWhenItsWiresAreSwapped() {
         Setup setup = Bench.setup(humps(1), Bench.rig(1), Bench.hysteresis(THRESHOLD, Edge.RISING));
-        assertThat(Judgement.of(setup, 20).verdict()).isEqualTo(Verdict.DECODED);
-        assertThat(Judgement.of(setup.withSwapped(true), 20).verdict()).isEqualTo(Verdict.SWAPPED);
+        assertThat(Decoding.of(setup, 20).verdict()).isEqualTo(DecodingVerdict.DECODED);
+        assertThat(Decoding.of(setup.withSwapped(true), 20).verdict()).isEqualTo(DecodingVerdict.SWAPPED);
     }
 
     @Test

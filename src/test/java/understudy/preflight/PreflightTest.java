@@ -16,15 +16,15 @@ import understudy.pattern.Pattern;
 import understudy.pattern.PatternLibrary;
 import understudy.pattern.Tone;
 import understudy.pattern.When;
+import understudy.refusal.Refused;
+import understudy.refusal.Remedy;
+import understudy.refusal.Wording;
 import understudy.rig.Arming;
 import understudy.rig.AudioOutput;
 import understudy.rig.Input;
 import understudy.rig.ReluctorInput.Edge;
 import understudy.rig.Rig;
 import understudy.rig.Spread;
-import understudy.refusal.Refused;
-import understudy.refusal.Wording;
-import understudy.refusal.Remedy;
 
 class PreflightTest {
 
@@ -54,7 +54,7 @@ class PreflightTest {
         double lowest = Double.NaN;
         double highest = Double.NaN;
         for (double hz = setup.pattern().speed().fromHz(); hz <= setup.pattern().speed().toHz(); hz *= 1.001) {
-            if (Judgement.of(setup, hz).isDecoded()) {
+            if (Decoding.of(setup, hz).isDecoded()) {
                 lowest = Double.isNaN(lowest) ? hz : lowest;
                 highest = hz;
             }
@@ -138,23 +138,23 @@ class PreflightTest {
         Setup setup = Setup.of(pattern.withFaults(List.of(swap)), pattern.outputs().get(0), Bench.rig(10), input, Bench.RATE_HZ);
         Preflight found = Preflight.of(setup, chosenHz(setup), part -> {});
         assertThat(found.low()).isEmpty();
-        assertThat(found.chosen().worst().verdict()).isEqualTo(Verdict.SWAPPED);
+        assertThat(found.chosen().worst().verdict()).isEqualTo(DecodingVerdict.SWAPPED);
         assertThat(found.chosen().worst().countedPerTurn()).isEqualTo(found.chosen().worst().expectedPerTurn());
         assertThat(found.chosen().worst().marginVolts()).isPositive();
         assertThat(found.reason()).contains(Limit.POLARITY);
         assertThat(found.remedies()).containsExactly(Remedy.of("swap the two clips, or the polarity of what is played"));
         assertThat(Preflight.rangeOnly(setup.withSwapped(true), chosenHz(setup)).high()).isPresent();
         assertThat(found.overview().stream().map(at -> at.worst().verdict()).collect(Collectors.toSet()))
-                .contains(Verdict.SWAPPED).doesNotContain(Verdict.DECODED);
+                .contains(DecodingVerdict.SWAPPED).doesNotContain(DecodingVerdict.DECODED);
     }
 
     @Test
     void swappedWiresAreSeenEvenWhereThresholdsMakeTheGapFit() {
         // a narrow pole is flat in the middle of the gap: there a threshold shifts the edge by a quarter of a pitch
         Setup setup = Bench.setup(Bench.coil(36, 1, 0.2, 2, 2), Bench.rig(0), Bench.hysteresis(0.4, Edge.FALLING));
-        assertThat(Judgement.of(setup, 13).verdict()).isEqualTo(Verdict.DECODED);
-        Judgement swapped = Judgement.of(setup.withSwapped(true), 13);
-        assertThat(swapped.verdict()).isEqualTo(Verdict.SWAPPED);
+        assertThat(Decoding.of(setup, 13).verdict()).isEqualTo(DecodingVerdict.DECODED);
+        Decoding swapped = Decoding.of(setup.withSwapped(true), 13);
+        assertThat(swapped.verdict()).isEqualTo(DecodingVerdict.SWAPPED);
         assertThat(swapped.countedPerTurn()).isEqualTo(35);
     }
 
@@ -178,8 +178,8 @@ class PreflightTest {
         AudioOutput out = setup.rig().output();
         Rig upsideDown = new Rig(new AudioOutput(out.fullScaleVolts(), out.outputOhms(), out.couplingFarads(), true, 0),
                 setup.rig().divider(), setup.rig().lead());
-        Judgement plain = Judgement.of(setup, 10);
-        Judgement turned = Judgement.of(setup.withRig(upsideDown), 10);
+        Decoding plain = Decoding.of(setup, 10);
+        Decoding turned = Decoding.of(setup.withRig(upsideDown), 10);
         assertThat(plain.isDecoded()).isTrue();
         assertThat(turned).usingRecursiveComparison().withComparatorForType(
                 (a, b) -> Math.abs(a - b) < 1e-9 ? 0 : Double.compare(a, b), Double.class).isEqualTo(plain);
@@ -190,10 +190,10 @@ class PreflightTest {
         // 15 kohm and 47 nF delay teeth of 1 kHz by atan(1000/226) of a turn of the phase, 0.21 of a pitch; the threshold adds
         Setup setup = Bench.setup(Bench.coil(36, 1, 0.2, 8, 8), Bench.rig(0), Bench.input(
                 new Arming.Hysteresis(-0.5, 0.5), Edge.FALLING, 15e3, Optional.of(Spread.exactly(47e-9))));
-        Judgement judged = Judgement.of(setup, 1000 / 36.0);
-        assertThat(judged.verdict()).isEqualTo(Verdict.DECODED);
+        Decoding judged = Decoding.of(setup, 1000 / 36.0);
+        assertThat(judged.verdict()).isEqualTo(DecodingVerdict.DECODED);
         assertThat(judged.meanLateDeg()).isGreaterThan(0.25 * 10);
-        assertThat(Judgement.of(setup.withSwapped(true), 1000 / 36.0).verdict()).isEqualTo(Verdict.SWAPPED);
+        assertThat(Decoding.of(setup.withSwapped(true), 1000 / 36.0).verdict()).isEqualTo(DecodingVerdict.SWAPPED);
     }
 
     @Test

@@ -44,7 +44,7 @@ class ToothDecoderTest {
     @CsvSource({"60, 2, 0", "36, 1, 0", "36, 1, 0.2", "36, 1, -0.2", "12, 1, 0", "24, 1, 0.1"})
     void findsTheGapAndHowLateTheEdgesAre(int positions, int missing, double latePitches) {
         ToothDecoder.Found found = judge(positions, missing, teeth(positions, missing, latePitches));
-        assertThat(found.verdict()).isEqualTo(Verdict.DECODED);
+        assertThat(found.verdict()).isEqualTo(DecodingVerdict.DECODED);
         assertThat(found.perTurn()).isEqualTo(positions - missing);
         assertThat(found.meanLateCycles()).isCloseTo(latePitches / positions, within(1e-12));
     }
@@ -53,7 +53,7 @@ class ToothDecoderTest {
     @CsvSource({"60, 2", "36, 1", "36, 2", "12, 1", "24, 1"})
     void swappedWiresCountRightButNeverSynchronise(int positions, int missing) {
         ToothDecoder.Found found = judge(positions, missing, swapped(positions, missing));
-        assertThat(found.verdict()).isEqualTo(Verdict.SWAPPED);
+        assertThat(found.verdict()).isEqualTo(DecodingVerdict.SWAPPED);
         assertThat(found.perTurn()).isEqualTo(positions - missing);
     }
 
@@ -69,7 +69,7 @@ class ToothDecoderTest {
             }
         }
         ToothDecoder.Found found = judge(positions, missing, array(seen));
-        assertThat(found.verdict()).isEqualTo(Verdict.MISCOUNTED);
+        assertThat(found.verdict()).isEqualTo(DecodingVerdict.MISCOUNTED);
         assertThat(found.perTurn()).isEqualTo(n - 1);
     }
 
@@ -81,12 +81,12 @@ class ToothDecoderTest {
         for (int k = bentTooth; k < bent.length; k += n) {
             bent[k] += 0.3 / positions; // further than the quarter of a pitch that is allowed
         }
-        assertThat(judge(positions, missing, bent).verdict()).isEqualTo(Verdict.OUT_OF_STEP);
+        assertThat(judge(positions, missing, bent).verdict()).isEqualTo(DecodingVerdict.OUT_OF_STEP);
     }
 
     @ParameterizedTest
     @CsvSource({"36, 1"})
     void nothingIsSilence(int positions, int missing) {
-        assertThat(judge(positions, missing, new double[0]).verdict()).isEqualTo(Verdict.SILENT);
+        assertThat(judge(positions, missing, new double[0]).verdict()).isEqualTo(DecodingVerdict.SILENT);
     }
 }

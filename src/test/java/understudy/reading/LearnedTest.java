@@ -67,7 +67,7 @@ class LearnedTest {
     @Test
     void stepsOfFive() {
         Learned learned = learn(pairs(hz -> 5 * Math.rint(PER_HZ * hz / 5), 130, 210, 320, 370, 510, 760));
-        assertThat(learned.findings()).containsExactly(new Finding.CoarseSteps(5));
+        assertThat(learned.findings()).containsExactly(new DisplayTrait.CoarseSteps(5));
         assertThat(learned.step()).isEqualTo(5);
         assertThat(learned.fit().perHz().hold(PER_HZ)).isTrue();
     }
@@ -76,7 +76,7 @@ class LearnedTest {
     void aLimitAtTheTop() {
         Learned learned = learn(pairs(hz -> Math.min(60, rounded(hz)), 130, 210, 320, 510, 760, 900));
         // 380.4 Hz are 60 km/h
-        assertThat(learned.findings()).containsExactly(new Finding.Stops(510, 60));
+        assertThat(learned.findings()).containsExactly(new DisplayTrait.Stops(510, 60));
         assertThat(learned.used()).hasSize(3);
         assertThat(learned.fit().perHz().hold(PER_HZ)).isTrue();
     }
@@ -84,13 +84,13 @@ class LearnedTest {
     @Test
     void nothingAboveALimit() {
         Learned learned = learn(pairs(hz -> hz > 600 ? 0 : rounded(hz), 130, 320, 510, 760));
-        assertThat(learned.findings()).containsExactly(new Finding.Stops(760, 0));
+        assertThat(learned.findings()).containsExactly(new DisplayTrait.Stops(760, 0));
     }
 
     @Test
     void nothingAtTheBottom() {
         Learned learned = learn(pairs(hz -> hz < 50 ? 0 : rounded(hz), 10, 40, 130, 320, 510));
-        assertThat(learned.findings()).containsExactly(new Finding.Starts(40));
+        assertThat(learned.findings()).containsExactly(new DisplayTrait.Starts(40));
         assertThat(learned.fit().factor().hold(PER_HZ)).isTrue();
     }
 
@@ -108,7 +108,7 @@ class LearnedTest {
         // a step of 100 Hz is 15.77 km/h. A fifth of what is still to go is left each time: rising it settles at 0.2/0.8 of
         // 15.77, 3.9 too low, from 4.4 at first; falling at 3.9 too high, from 2.4 at first. Between them 6.3 to 8.3, and
         // rounding half a step on either side
-        assertThat(learned.findings()).hasSize(1).first().isInstanceOfSatisfying(Finding.Lags.class,
+        assertThat(learned.findings()).hasSize(1).first().isInstanceOfSatisfying(DisplayTrait.Lags.class,
                 lags -> assertThat(lags.shown()).isBetween(5.3, 9.3));
         assertThat(learned.fit().basis()).isEqualTo(ScaleFit.Basis.LAG);
         assertThat(learned.fit().perHz().hold(PER_HZ)).isTrue();
@@ -125,7 +125,7 @@ class LearnedTest {
             Pair wrong = new Pair(good.frequencyHz(), Math.max(1, good.shown() + away));
             pairs.set(which, wrong);
             Learned learned = learn(pairs);
-            assertThat(learned.findings()).as("%s", pairs).hasSize(1).first().isInstanceOfSatisfying(Finding.Outlier.class, outlier -> {
+            assertThat(learned.findings()).as("%s", pairs).hasSize(1).first().isInstanceOfSatisfying(DisplayTrait.Outlier.class, outlier -> {
                 assertThat(outlier.pair()).isEqualTo(wrong);
                 // the line of the others is known to a step within, and to two beyond them
                 assertThat(outlier.away()).isCloseTo(wrong.shown() - PER_HZ * wrong.frequencyHz(), within(2.0));
@@ -139,7 +139,7 @@ class LearnedTest {
         List<Pair> pairs = pairs(LearnedTest::rounded, 130, 210, 320, 370, 510, 640, 760);
         pairs.set(1, new Pair(210, 60));
         pairs.set(4, new Pair(510, 20));
-        assertThat(learn(pairs).findings()).extracting(finding -> ((Finding.Outlier) finding).pair())
+        assertThat(learn(pairs).findings()).extracting(finding -> ((DisplayTrait.Outlier) finding).pair())
                 .containsExactlyInAnyOrder(new Pair(210, 60), new Pair(510, 20));
     }
 
@@ -147,7 +147,7 @@ class LearnedTest {
     void amongThreeItCantBeToldWhich() {
         Learned learned = learn(List.of(new Pair(100, 16), new Pair(200, 45), new Pair(300, 47)));
         assertThat(learned.findings()).hasSize(2);
-        assertThat(learned.findings().get(0)).isInstanceOfSatisfying(Finding.OneOfThese.class, some ->
+        assertThat(learned.findings().get(0)).isInstanceOfSatisfying(DisplayTrait.OneOfThese.class, some ->
                 assertThat(some.pairs()).hasSize(3));
         assertThat(learned.fit().perHz().hold(PER_HZ)).as("with limits as wide as that deserves").isTrue();
     }
@@ -157,7 +157,7 @@ class LearnedTest {
         Random chance = new Random(33);
         Learned learned = learn(pairs(hz -> Math.rint(PER_HZ * hz + 3 * chance.nextGaussian()),
                 130, 170, 210, 280, 320, 370, 430, 510, 640, 700, 760));
-        assertThat(learned.findings()).hasSize(1).first().isInstanceOf(Finding.Wavers.class);
+        assertThat(learned.findings()).hasSize(1).first().isInstanceOf(DisplayTrait.Wavers.class);
         assertThat(learned.fit().perHz().hold(PER_HZ)).isTrue();
     }
 
@@ -171,7 +171,7 @@ class LearnedTest {
     @Test
     void whatAScaleImplies() {
         Learned learned = learn(pairs(LearnedTest::rounded, 130, 320, 510, 760));
-        Limits perKm = Implied.pulsesPerKm(learned).orElseThrow();
+        Estimate perKm = Implied.pulsesPerKm(learned).orElseThrow();
         // 44 teeth for each 1.927 m
         assertThat(perKm.hold(44 / 0.001927)).isTrue();
         assertThat(Implied.teeth(perKm, 1.927)).contains(44).doesNotContain(41, 47);

@@ -64,8 +64,8 @@ class LinesTest {
         for (int trial = 0; trial < 300; trial++) {
             List<Pair> pairs = random(chance, true);
             Lines lines = Lines.within(0.5, pairs).orElseThrow();
-            Limits slope = lines.slope();
-            Limits offset = lines.at(0);
+            Estimate slope = lines.slope();
+            Estimate offset = lines.at(0);
             assertThat(slope.low()).isCloseTo(best(pairs, 0.5, new double[] {0, 1}, GoalType.MINIMIZE), within(SOLVER));
             assertThat(slope.high()).isCloseTo(best(pairs, 0.5, new double[] {0, 1}, GoalType.MAXIMIZE), within(SOLVER));
             assertThat(offset.low()).isCloseTo(best(pairs, 0.5, new double[] {1, 0}, GoalType.MINIMIZE), within(SOLVER));

@@ -33,7 +33,7 @@ class DividerSearchTest {
     }
 
     private static DividerSearch.Request request(AudioOutput output, Input input, Preferred series) {
-        return new DividerSearch.Request(output, Lead.USUAL, input, Use.FULL, series, PARTS, 2, Limits.STANDARD,
+        return new DividerSearch.Request(output, Lead.USUAL, input, Use.FULL, series, PARTS, 2, CurrentLimits.STANDARD,
                 Optional.empty());
     }
 
@@ -101,7 +101,7 @@ class DividerSearchTest {
     void dutyShiftsTheOptimum() {
         DividerSearch.Request even = request(STRONG, pulledUp(15e3), Preferred.E24);
         DividerSearch.Request request = new DividerSearch.Request(STRONG, Lead.USUAL, pulledUp(15e3),
-                new Use(1, 0.4, 0.4), Preferred.E24, PARTS, 2, Limits.STANDARD, Optional.empty());
+                new Use(1, 0.4, 0.4), Preferred.E24, PARTS, 2, CurrentLimits.STANDARD, Optional.empty());
         // high for 0.4 of the time: 1.2 of the peak above the resting voltage, 0.8 below
         Best best = bruteForce(request, 5, 0.05, new Spread(15e3, 0.05), 1e9, 1.2, form -> Math.min(
                 2.0 - (form.restPinVolts() - 0.8 * form.fullScaleVolts() * form.gain()),
@@ -126,7 +126,7 @@ class DividerSearchTest {
         Input input = new ReluctorInput(true, new Spread(20e3, 0.2), Spread.exactly(2.5), Spread.exactly(100e3), 0,
                 FrontEnd.BARE, new Arming.Adaptive(0.35, 0.03, 0.085), ReluctorInput.Edge.FALLING, 12e3);
         DividerSearch.Request request = new DividerSearch.Request(output, Lead.USUAL, input, Use.FULL, Preferred.E12, PARTS, 2,
-                Limits.STANDARD, Optional.of(coupling));
+                CurrentLimits.STANDARD, Optional.of(coupling));
         // a winding of less than a coil's 500 ohm would count as no coil: then all are tried without regard to that
         boolean coil = coupling instanceof Coupling.Capacitor;
         double best = 0;
@@ -145,7 +145,7 @@ class DividerSearchTest {
                 for (WorstCase.Build build : WorstCase.corners(rig, input)) {
                     margin = Math.min(margin, new Connection(build.rig(), build.input()).levels(Use.FULL)
                             .marginVolts(build.input()));
-                    if (margin <= best || !new StateStudy(build.rig(), build.input(), Use.FULL).keeps(Limits.STANDARD)) {
+                    if (margin <= best || !new StateStudy(build.rig(), build.input(), Use.FULL).keeps(CurrentLimits.STANDARD)) {
                         margin = -1;
                         break;
                     }

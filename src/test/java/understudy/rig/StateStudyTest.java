@@ -61,12 +61,12 @@ class StateStudyTest {
     @Test
     void buildThatBreaksALimitIsRefusedWithTheReasonAndTheNearestValues() {
         Assessment assessment = Assessment.of(rig(100, 1000, 1500), pulledUp(10e3), Use.FULL);
-        assertThat(assessment.worstState(Limits.STANDARD)).isEqualTo(State.SHORT_TO_24_V);
-        assertThatThrownBy(() -> assessment.requireWithin(Limits.STANDARD, Preferred.E24))
+        assertThat(assessment.worstState(CurrentLimits.STANDARD)).isEqualTo(State.SHORT_TO_24_V);
+        assertThatThrownBy(() -> assessment.requireWithin(CurrentLimits.STANDARD, Preferred.E24))
                 .isInstanceOf(Refused.class)
                 .hasMessageContaining("pin shorted to 24 V gives 39.1 mA through a clip, the limit is 5 mA")
                 .hasMessageContaining("the nearest values that keep the limits are series ");
-        Divider nearest = DividerSearch.nearest(assessment, Limits.STANDARD, Preferred.E24).orElseThrow();
+        Divider nearest = DividerSearch.nearest(assessment, CurrentLimits.STANDARD, Preferred.E24).orElseThrow();
         double reach = distance(nearest.seriesOhms().nominal(), nearest.shuntOhms().orElseThrow().nominal());
         for (double series : Preferred.E24.between(1e3, 1e6)) {
             for (double shunt : Preferred.E24.between(100, 1e6)) {
@@ -78,8 +78,8 @@ class StateStudyTest {
             }
         }
         Assessment mended = Assessment.of(assessment.rig().withDivider(nearest), assessment.input(), Use.FULL);
-        mended.requireWithin(Limits.STANDARD, Preferred.E24);
-        assertThat(mended.breaches(Limits.STANDARD)).isEmpty();
+        mended.requireWithin(CurrentLimits.STANDARD, Preferred.E24);
+        assertThat(mended.breaches(CurrentLimits.STANDARD)).isEmpty();
     }
 
     private static double distance(double series, double shunt) {
@@ -99,14 +99,14 @@ class StateStudyTest {
 
     @Test
     void limitsGoDownFreelyAndUpOnlyWithAReason() {
-        assertThat(Limits.lowered(0.5e-3, 2e-3).override()).isEmpty();
-        assertThatThrownBy(() -> Limits.lowered(2e-3, 5e-3)).isInstanceOf(Refused.class)
+        assertThat(CurrentLimits.lowered(0.5e-3, 2e-3).override()).isEmpty();
+        assertThatThrownBy(() -> CurrentLimits.lowered(2e-3, 5e-3)).isInstanceOf(Refused.class)
                 .hasMessage("limits of 2 mA and 5 mA are higher than the standard 1 mA and 5 mA; lower them, or give the "
                         + "reason for the override, which is recorded with the rig");
-        assertThatThrownBy(() -> new Limits(1e-3, 20e-3, Optional.of("  "))).isInstanceOf(Refused.class);
-        assertThat(new Limits(1e-3, 20e-3, Optional.of("bench module, no battery near")).override())
+        assertThatThrownBy(() -> new CurrentLimits(1e-3, 20e-3, Optional.of("  "))).isInstanceOf(Refused.class);
+        assertThat(new CurrentLimits(1e-3, 20e-3, Optional.of("bench module, no battery near")).override())
                 .contains("bench module, no battery near");
-        assertThatThrownBy(() -> Limits.lowered(-1, 2e-3)).isInstanceOf(Refused.class);
-        assertThatThrownBy(() -> Limits.lowered(Double.NaN, 2e-3)).isInstanceOf(Refused.class);
+        assertThatThrownBy(() -> CurrentLimits.lowered(-1, 2e-3)).isInstanceOf(Refused.class);
+        assertThatThrownBy(() -> CurrentLimits.lowered(Double.NaN, 2e-3)).isInstanceOf(Refused.class);
     }
 }

@@ -9,6 +9,7 @@ import java.util.Random;
 import understudy.pattern.PatternLibrary;
 import understudy.quantity.Range;
 import understudy.quantity.Unit;
+import understudy.refusal.Refused;
 import understudy.text.Source;
 import understudy.trace.Answer;
 import understudy.trace.CircuitLibrary;
@@ -17,12 +18,11 @@ import understudy.trace.Detail;
 import understudy.trace.Entry;
 import understudy.trace.Hunt;
 import understudy.trace.Job;
+import understudy.trace.NextStep;
 import understudy.trace.Numbered;
 import understudy.trace.Place;
 import understudy.trace.Proof;
-import understudy.trace.Step;
 import understudy.trace.Subjects;
-import understudy.refusal.Refused;
 
 /** Jobs on the shipped circuits, hunted by somebody who does what is next, now and then something else; by seed. */
 public final class JobSamples {
@@ -99,7 +99,7 @@ public final class JobSamples {
             try {
                 hunt = hunt.after(now, entry);
             } catch (Refused refused) {
-                if (hunt.next() instanceof Step.Ended) {
+                if (hunt.next() instanceof NextStep.Ended) {
                     return hunt;
                 }
             }
@@ -122,17 +122,17 @@ public final class JobSamples {
     }
 
     private Entry due(int fault) {
-        Step next = hunt.next();
-        if (next instanceof Step.Caution caution) {
+        NextStep next = hunt.next();
+        if (next instanceof NextStep.Caution caution) {
             return new Entry.Cautioned(caution.hazards());
-        } else if (next instanceof Step.Inject inject) {
-            return inject.measured() ? injected(inject.place(), inject.purpose() != Step.Purpose.HUNT || fault <= inject.place().point())
+        } else if (next instanceof NextStep.Inject inject) {
+            return inject.measured() ? injected(inject.place(), inject.purpose() != NextStep.Purpose.HUNT || fault <= inject.place().point())
                     : new Entry.PinMeasured(inject.place(), 0.1 * random.nextDouble());
-        } else if (next instanceof Step.Prove prove) {
+        } else if (next instanceof NextStep.Prove prove) {
             return new Entry.Proven(prove.outstanding().get(0), words(random));
-        } else if (next instanceof Step.Repair) {
+        } else if (next instanceof NextStep.Repair) {
             return new Entry.Repaired(words(random));
-        } else if (next instanceof Step.Close) {
+        } else if (next instanceof NextStep.Close) {
             return new Entry.Closed(words(random), random.nextBoolean() ? Optional.of(random.nextBoolean()) : Optional.empty());
         }
         return new Entry.Withdrawn(last(), "goes on"); // closed: the closing is taken back

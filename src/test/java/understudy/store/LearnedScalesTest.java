@@ -10,8 +10,8 @@ import java.util.OptionalDouble;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import understudy.reading.DisplayUnit;
+import understudy.reading.Estimate;
 import understudy.reading.Learned;
-import understudy.reading.Limits;
 import understudy.reading.Pair;
 import understudy.reading.Reading;
 import understudy.reading.Scale;
@@ -28,7 +28,7 @@ class LearnedScalesTest {
     /** No two numbers alike, so that columns that change places are seen. */
     private static LearnedScale scale(String vehicle, String circuitId, Instant at) {
         return new LearnedScale(vehicle, circuitId, new Reading(Reading.Kind.LEARNED, DisplayUnit.MPH, new Scale.Line(0.1, -0.25),
-                new Tolerance(1.5, 0.75), 0.5), new Limits(0.09, 0.11, 0.12), new Limits(-0.4, -0.3, 0.2), at, "job \"Größe\"");
+                new Tolerance(1.5, 0.75), 0.5), new Estimate(0.09, 0.11, 0.12), new Estimate(-0.4, -0.3, 0.2), at, "job \"Größe\"");
     }
 
     @Test
@@ -60,7 +60,7 @@ class LearnedScalesTest {
             assertThat(kept.reading()).isEqualTo(learned.reading());
             assertThat(kept.perHz()).isEqualTo(learned.fit().factor());
             assertThat(kept.perHz().hold(0.5)).isTrue();
-            assertThat(kept.offset()).isEqualTo(new Limits(0, 0, 0));
+            assertThat(kept.offset()).isEqualTo(new Estimate(0, 0, 0));
             assertThat(kept.reading().expected(160).orElseThrow().holds(80)).isTrue();
         }
     }

@@ -56,7 +56,7 @@ class ManyJobsTest {
                 Job like = hunt.job();
                 Job job = new Job("Job " + i, like.begun(), "Fieldhand 4, no. " + i % 97, like.complaint(), like.who(), like.suspect(),
                         like.reference(), like.equipment(), like.events());
-                JobRows.insert(on, job, hunt.circuit().title(), State.of(hunt));
+                JobRows.insert(on, job, hunt.circuit().title(), JobState.of(hunt));
                 KEPT.add(job);
             }
             for (int copy = 1; copy <= COPIES; copy++) {

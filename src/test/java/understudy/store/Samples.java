@@ -5,9 +5,9 @@ import java.util.Map;
 import java.util.Optional;
 import understudy.rig.AudioOutput;
 import understudy.rig.Coupling;
+import understudy.rig.CurrentLimits;
 import understudy.rig.Divider;
 import understudy.rig.Lead;
-import understudy.rig.Limits;
 import understudy.rig.Spread;
 
 /** Rigs in which no two numbers are alike, so that columns that change places are seen. */
@@ -26,7 +26,7 @@ final class Samples {
                 Optional.of(new Divider(new Spread(10e3, 0.01), Optional.of(new Spread(1.8e3, 0.02)),
                         new Coupling.Transformer(new Spread(1.1, 0.03), new Spread(2.5, 0.3), new Spread(90, 0.04),
                                 new Spread(95, 0.05), 0.006))),
-                new Lead(new Spread(0.2, 0.06), 3e-10), new Limits(1e-3, 12e-3, Optional.of("a bench module, spare")),
+                new Lead(new Spread(0.2, 0.06), 3e-10), new CurrentLimits(1e-3, 12e-3, Optional.of("a bench module, spare")),
                 "second shelf; Ωhm's \"box\"", MADE, MADE.plusSeconds(7));
     }
 
@@ -34,13 +34,13 @@ final class Samples {
         return new NamedRig(name, Optional.empty(), new AudioOutput(new Spread(1.2, 0.2), new Spread(50, 0.5), Optional.empty(),
                 false, 0), false, Optional.of(new Divider(new Spread(22e3, 0.05), Optional.empty(),
                         new Coupling.Capacitor(new Spread(4.7e-6, 0.2)))),
-                Lead.USUAL, Limits.STANDARD, "", MADE, MADE);
+                Lead.USUAL, CurrentLimits.STANDARD, "", MADE, MADE);
     }
 
     static NamedRig straight(String name) {
         NamedRig other = withCapacitor(name);
         return other.withDivider(new Divider(new Spread(18e3, 0.01), Optional.of(new Spread(4.7e3, 0.01)), new Coupling.Direct()),
-                Limits.lowered(5e-4, 2e-3));
+                CurrentLimits.lowered(5e-4, 2e-3));
     }
 
     static NamedRig unbuilt(String name) {

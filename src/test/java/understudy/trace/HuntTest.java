@@ -42,7 +42,7 @@ class HuntTest {
     @Test
     void theCautionsComeFirst() {
         Hunt hunt = Hunt.of(TestJobs.alone());
-        assertThat(hunt.next()).isInstanceOfSatisfying(Step.Caution.class,
+        assertThat(hunt.next()).isInstanceOfSatisfying(NextStep.Caution.class,
                 caution -> assertThat(caution.hazards()).isNotEmpty());
         assertThatThrownBy(() -> hunt.after(NOON, new Entry.PinMeasured(new Place(false, 0), 0)))
                 .isInstanceOf(Refused.class).hasMessageContaining("cautions");
@@ -58,9 +58,9 @@ class HuntTest {
     @Test
     void theMethodIsProvenOnTheReferenceCircuitFirst() {
         Hunt hunt = cautioned(TestJobs.withReference());
-        assertThat(hunt.next()).isInstanceOfSatisfying(Step.Inject.class, inject -> {
+        assertThat(hunt.next()).isInstanceOfSatisfying(NextStep.Inject.class, inject -> {
             assertThat(inject.place()).isEqualTo(REFERENCE);
-            assertThat(inject.purpose()).isEqualTo(Step.Purpose.METHOD);
+            assertThat(inject.purpose()).isEqualTo(NextStep.Purpose.METHOD);
         });
         Hunt clipped = hunt.after(NOON, new Entry.PinMeasured(new Place(false, 0), 0));
         assertThatThrownBy(() -> clipped.after(NOON, TestJobs.injected(clipped, new Place(false, 0), Answer.value(40))))
@@ -68,17 +68,17 @@ class HuntTest {
 
         Hunt failed = inject(hunt, REFERENCE, Answer.of(Answer.Kind.NOTHING));
         assertThat(failed.methodProven()).isFalse();
-        assertThat(failed.next()).isInstanceOfSatisfying(Step.Inject.class, i -> assertThat(i.place()).isEqualTo(REFERENCE));
+        assertThat(failed.next()).isInstanceOfSatisfying(NextStep.Inject.class, i -> assertThat(i.place()).isEqualTo(REFERENCE));
 
         Hunt proven = inject(failed, REFERENCE, right(failed, REFERENCE));
         assertThat(proven.methodProven()).isTrue();
-        assertThat(proven.next()).isInstanceOfSatisfying(Step.Inject.class,
-                i -> assertThat(i.purpose()).isEqualTo(Step.Purpose.HUNT));
+        assertThat(proven.next()).isInstanceOfSatisfying(NextStep.Inject.class,
+                i -> assertThat(i.purpose()).isEqualTo(NextStep.Purpose.HUNT));
 
         Hunt without = failed.after(NOON, new Entry.WentOn("no other circuit on this bench"));
         assertThat(without.methodProven()).isFalse();
-        assertThat(without.next()).isInstanceOfSatisfying(Step.Inject.class,
-                i -> assertThat(i.purpose()).isEqualTo(Step.Purpose.HUNT));
+        assertThat(without.next()).isInstanceOfSatisfying(NextStep.Inject.class,
+                i -> assertThat(i.purpose()).isEqualTo(NextStep.Purpose.HUNT));
         assertThat(Unproven.of(without)).anyMatch(sentence -> sentence.contains("not proven on a circuit that works"));
     }
 
@@ -164,18 +164,18 @@ class HuntTest {
     void aConvictedSegmentIsRepairedProvenAndClosed() {
         Hunt convicted = tunnelConvicted();
         assertThat(convicted.finding().suspects()).extracting(Suspect::index).containsExactly(2);
-        assertThat(convicted.next()).isInstanceOf(Step.Repair.class);
+        assertThat(convicted.next()).isInstanceOf(NextStep.Repair.class);
         Hunt repaired = convicted.after(NOON, new Entry.Repaired("new terminals"));
-        assertThat(repaired.next()).isInstanceOfSatisfying(Step.Inject.class, i -> {
-            assertThat(i.purpose()).isEqualTo(Step.Purpose.REPAIR);
+        assertThat(repaired.next()).isInstanceOfSatisfying(NextStep.Inject.class, i -> {
+            assertThat(i.purpose()).isEqualTo(NextStep.Purpose.REPAIR);
             assertThat(i.place().point()).isZero();
         });
         Hunt proven = good(repaired, 0);
         assertThat(proven.repairProven()).isTrue();
-        assertThat(proven.next()).isInstanceOf(Step.Close.class);
+        assertThat(proven.next()).isInstanceOf(NextStep.Close.class);
         assertThat(proven.finding()).as("what was convicted is still said").isEqualTo(convicted.finding());
         Hunt closed = proven.after(NOON, new Entry.Closed("works", Optional.of(true)));
-        assertThat(closed.next()).isInstanceOf(Step.Ended.class);
+        assertThat(closed.next()).isInstanceOf(NextStep.Ended.class);
         assertThatThrownBy(() -> closed.after(NOON, new Entry.Noted("late"))).hasMessageContaining("closed");
     }
 
@@ -202,14 +202,14 @@ class HuntTest {
         }
         assertThat(hunt.finding().is(Suspect.Side.MODULE)).isTrue();
         for (Proof proof : Proof.values()) {
-            assertThat(hunt.next()).isInstanceOfSatisfying(Step.Prove.class,
+            assertThat(hunt.next()).isInstanceOfSatisfying(NextStep.Prove.class,
                     prove -> assertThat(prove.outstanding()).contains(proof));
             Hunt early = hunt;
             assertThatThrownBy(() -> early.after(NOON, new Entry.Repaired("another module")))
                     .hasMessageContaining(proof.key());
             hunt = hunt.after(NOON, new Entry.Proven(proof, "measured"));
         }
-        assertThat(hunt.next()).isInstanceOf(Step.Repair.class);
+        assertThat(hunt.next()).isInstanceOf(NextStep.Repair.class);
     }
 
     @Test

@@ -9,9 +9,9 @@ import java.util.Optional;
 import org.junit.jupiter.api.Test;
 import understudy.rig.AudioOutput;
 import understudy.rig.Coupling;
+import understudy.rig.CurrentLimits;
 import understudy.rig.Divider;
 import understudy.rig.Lead;
-import understudy.rig.Limits;
 import understudy.rig.Spread;
 import understudy.store.Calibration;
 import understudy.store.DeviceIdentity;
@@ -30,7 +30,7 @@ class RigTextTest {
     void forScripts() {
         Divider divider = new Divider(new Spread(18_000, 0.01), Optional.empty(), new Coupling.Capacitor(new Spread(2e-6, 0.1)));
         NamedRig rig = new NamedRig("bench", Optional.of(new DeviceIdentity("card", "Sound card", "", 2)), OUTPUT, true,
-                Optional.of(divider), Lead.USUAL, Limits.STANDARD, "shelf", MADE, CHANGED);
+                Optional.of(divider), Lead.USUAL, CurrentLimits.STANDARD, "shelf", MADE, CHANGED);
         List<Calibration> calibrations = List.of(
                 new Calibration(CHANGED, "meter", Optional.of(OUTPUT), Map.of("level", "50 %"), Map.of("openVoltsRms", 0.5), ""),
                 new Calibration(MADE, "loopback", Optional.empty(), Map.of(), Map.of(), "nothing came back"));
@@ -51,7 +51,7 @@ class RigTextTest {
 
     @Test
     void aRigThatIsNotBuiltYet() {
-        NamedRig rig = new NamedRig("bench", Optional.empty(), AudioOutput.NOMINAL, false, Optional.empty(), Lead.USUAL, Limits.STANDARD,
+        NamedRig rig = new NamedRig("bench", Optional.empty(), AudioOutput.NOMINAL, false, Optional.empty(), Lead.USUAL, CurrentLimits.STANDARD,
                 "", MADE, MADE);
         assertThat(json(rig, List.of())).contains("'device' : null", "'divider' : null", "'calibrations' : [ ]");
     }

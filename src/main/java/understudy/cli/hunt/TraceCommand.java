@@ -30,7 +30,7 @@ import understudy.trace.Circuit;
 import understudy.trace.CircuitFiles;
 import understudy.trace.Entry;
 import understudy.trace.Hunt;
-import understudy.trace.Step;
+import understudy.trace.NextStep;
 import understudy.trace.Subjects;
 import understudy.view.HuntText;
 import understudy.view.PlanText;
@@ -167,7 +167,7 @@ public final class TraceCommand extends HouseCommand {
     private int resume() {
         try (Store store = surroundings.store(); TraceTalk talk = new TraceTalk(surroundings)) {
             Hunt hunt = Hunt.of(store.jobs().find(resumed));
-            if (hunt.next() instanceof Step.Ended) {
+            if (hunt.next() instanceof NextStep.Ended) {
                 throw new Refused("--resume: job \"" + hunt.job().name() + "\" is closed", CommandWords.command("report "
                         + CommandWords.named(hunt.job().name())) + " writes its report");
             }

@@ -24,10 +24,10 @@ import understudy.refusal.Location;
 import understudy.rig.Assessment;
 import understudy.rig.AudioOutput;
 import understudy.rig.Coupling;
+import understudy.rig.CurrentLimits;
 import understudy.rig.Divider;
 import understudy.rig.DividerSearch;
 import understudy.rig.Lead;
-import understudy.rig.Limits;
 import understudy.rig.NamedInput;
 import understudy.rig.Preferred;
 import understudy.rig.Rig;
@@ -106,7 +106,7 @@ public final class DividerCommand extends HouseCommand {
         AudioOutput from = output.read(rig.map(NamedRig::output).orElse(AudioOutput.NOMINAL), given);
         boolean calibrated = rig.map(NamedRig::calibrated).orElse(false) && !output.given();
         Lead lead = parts.lead(rig.map(NamedRig::lead), given);
-        Limits limits = limitOptions.read(rig.map(NamedRig::limits).orElse(Limits.STANDARD), given);
+        CurrentLimits limits = limitOptions.read(rig.map(NamedRig::limits).orElse(CurrentLimits.STANDARD), given);
         Optional<NamedInput> named = NamedInput.read(Location.of(Control.INPUT), input, given);
         Preferred series = VALUES.get(values == null ? "E24" : values.strip().toUpperCase(Locale.ROOT));
         if (series == null) {
@@ -147,7 +147,7 @@ public final class DividerCommand extends HouseCommand {
         return lines;
     }
 
-    private void keep(NamedRig rig, Assessment chosen, Limits limits) {
+    private void keep(NamedRig rig, Assessment chosen, CurrentLimits limits) {
         try (Store store = surroundings.store()) {
             NamedRig changed = new NamedRig(rig.name(), rig.device(), chosen.rig().output(), rig.calibrated() && !output.given(),
                     Optional.of(chosen.rig().divider()), chosen.rig().lead(), limits, rig.notes(), rig.created(),

@@ -3,8 +3,8 @@ package understudy.cli.rig;
 import java.util.Optional;
 import picocli.CommandLine.Option;
 import understudy.cli.terminal.Arguments;
+import understudy.rig.CurrentLimits;
 import understudy.rig.LimitChange;
-import understudy.rig.Limits;
 
 /** The options that change the current limits: downwards freely, upwards only with a reason, which is recorded. */
 final class LimitOptions {
@@ -29,7 +29,7 @@ final class LimitOptions {
     }
 
     /** As given, the rest as in {@code otherwise}. */
-    Limits read(Limits otherwise, Arguments given) {
+    CurrentLimits read(CurrentLimits otherwise, Arguments given) {
         return new LimitChange(Optional.ofNullable(normal), Optional.ofNullable(fault), Optional.ofNullable(override),
                 Optional.ofNullable(because)).of(otherwise, given);
     }

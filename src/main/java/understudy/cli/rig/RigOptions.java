@@ -9,9 +9,9 @@ import understudy.cli.terminal.Arguments;
 import understudy.refusal.Location;
 import understudy.refusal.Refused;
 import understudy.rig.AudioOutput;
+import understudy.rig.CurrentLimits;
 import understudy.rig.Divider;
 import understudy.rig.Lead;
-import understudy.rig.Limits;
 import understudy.store.DeviceIdentity;
 import understudy.store.NamedRig;
 
@@ -44,7 +44,7 @@ final class RigOptions {
     /** A new rig. */
     NamedRig make(String name, Instant now, Arguments given) {
         return read(name, new NamedRig("unnamed", Optional.empty(), AudioOutput.NOMINAL, false, Optional.empty(), Lead.USUAL,
-                Limits.STANDARD, "", now, now), now, given);
+                CurrentLimits.STANDARD, "", now, now), now, given);
     }
 
     /** What is not given stays as it is. Numbers given by hand, or another device, are no longer a calibration. */
@@ -52,7 +52,7 @@ final class RigOptions {
         AudioOutput audio = output.read(before.output(), given);
         Optional<Divider> divider = parts.divider(before.divider(), given);
         Lead lead = parts.lead(Optional.of(before.lead()), given);
-        Limits heldTo = limits.read(before.limits(), given);
+        CurrentLimits heldTo = limits.read(before.limits(), given);
         Optional<DeviceIdentity> identity = device(before.device(), given);
         return given.attempt("NAME", () -> new NamedRig(name, identity, audio, before.calibrated() && !changesOutput(), divider,
                 lead, heldTo, notes == null ? before.notes() : notes.strip(), before.created(), now)).orElse(before);

@@ -11,10 +11,10 @@ import understudy.refusal.Refused;
  * @param faultAmps  what may flow in any single fault, all of it
  * @param override   why these are higher than {@link #STANDARD}, to be recorded; none when they are not
  */
-public record Limits(double normalAmps, double faultAmps, Optional<String> override) {
-    public static final Limits STANDARD = new Limits(1e-3, 5e-3, Optional.empty());
+public record CurrentLimits(double normalAmps, double faultAmps, Optional<String> override) {
+    public static final CurrentLimits STANDARD = new CurrentLimits(1e-3, 5e-3, Optional.empty());
 
-    public Limits {
+    public CurrentLimits {
         if (!(normalAmps > 0 && faultAmps >= normalAmps && faultAmps <= 1)) {
             throw new Refused("the limits are given as " + Bounds.print(normalAmps, Unit.AMPERE) + " in normal use and "
                     + Bounds.print(faultAmps, Unit.AMPERE) + " in a fault",
@@ -30,8 +30,8 @@ public record Limits(double normalAmps, double faultAmps, Optional<String> overr
     }
 
     /** Stricter than standard. */
-    public static Limits lowered(double normalAmps, double faultAmps) {
-        return new Limits(normalAmps, faultAmps, Optional.empty());
+    public static CurrentLimits lowered(double normalAmps, double faultAmps) {
+        return new CurrentLimits(normalAmps, faultAmps, Optional.empty());
     }
 
     /** Amperes allowed in that state. */

@@ -17,9 +17,9 @@ import java.util.Arrays;
  * @param oscillations    of bursts: how many swings of the faintest are beyond what the input needs; else 0
  * @param clipped         the output would have to go beyond full scale
  */
-public record Judgement(
+public record Decoding(
         double speedHz,
-        Verdict verdict,
+        DecodingVerdict verdict,
         double countedPerTurn,
         double expectedPerTurn,
         double marginVolts,
@@ -31,25 +31,25 @@ public record Judgement(
         boolean clipped) {
 
     public boolean isDecoded() {
-        return verdict == Verdict.DECODED;
+        return verdict == DecodingVerdict.DECODED;
     }
 
     /** What is worse of the same speed by two builds, taken one by one. */
-    Judgement worse(Judgement other) {
-        Judgement less = other.marginVolts < marginVolts ? other : this;
-        Judgement lost = isDecoded() ? other : this;
+    Decoding worse(Decoding other) {
+        Decoding less = other.marginVolts < marginVolts ? other : this;
+        Decoding lost = isDecoded() ? other : this;
         boolean later = Math.abs(other.timingErrorDeg) > Math.abs(timingErrorDeg);
-        return new Judgement(speedHz, lost.verdict, lost.countedPerTurn, expectedPerTurn, less.marginVolts, less.marginDb,
+        return new Decoding(speedHz, lost.verdict, lost.countedPerTurn, expectedPerTurn, less.marginVolts, less.marginDb,
                 less.worstAtDeg, lost.isDecoded() ? later ? other.timingErrorDeg : timingErrorDeg : lost.timingErrorDeg,
                 lost.meanLateDeg, Math.min(oscillations, other.oscillations), clipped || other.clipped);
     }
 
-    static Judgement of(Setup setup, double speedHz) {
+    static Decoding of(Setup setup, double speedHz) {
         CycleEvents events = CycleEvents.of(setup);
         return of(setup, events, Played.at(setup, events, speedHz), speedHz);
     }
 
-    static Judgement of(Setup setup, CycleEvents events, Played played, double speedHz) {
+    static Decoding of(Setup setup, CycleEvents events, Played played, double speedHz) {
         AtComparator signal = AtComparator.of(played, setup, events, speedHz);
         Comparator comparator = Comparator.of(setup, signal.restVolts(), events.rising());
         double[] places = comparator.switches(signal.volts(), played.stepSeconds());
@@ -59,9 +59,9 @@ public record Judgement(
         ToothDecoder.Found found = new ToothDecoder(events, speedHz, signal.lagSeconds()).judge(seconds, to - from);
         double shift = Double.isNaN(found.meanLateCycles()) ? 0 : found.meanLateCycles() / events.cycleHz(speedHz);
         Worst worst = Worst.of(signal, comparator, events, speedHz, shift);
-        Verdict verdict = signal.saturated() ? Verdict.SATURATED
-                : comparator instanceof Ringing && signal.isCut(setup.built().input()) ? Verdict.CUT : found.verdict();
-        return new Judgement(speedHz, verdict, found.perTurn(), events.perTurn(), worst.spare().volts(),
+        DecodingVerdict verdict = signal.saturated() ? DecodingVerdict.SATURATED
+                : comparator instanceof Ringing && signal.isCut(setup.built().input()) ? DecodingVerdict.CUT : found.verdict();
+        return new Decoding(speedHz, verdict, found.perTurn(), events.perTurn(), worst.spare().volts(),
                 worst.spare().db(), worst.place() * events.cycleDeg(), found.worstLateCycles() * events.cycleDeg(),
                 found.meanLateCycles() * events.cycleDeg(), worst.oscillations(), played.clipped());
     }

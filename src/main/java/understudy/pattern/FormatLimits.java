@@ -7,7 +7,7 @@ import understudy.quantity.Unit;
  * What a pattern file may ask for, both ends included: wide enough for every sensor and audio device there is, narrow
  * enough that a slip (kV for V, s for ms) is caught. patterns/README.md repeats them for people.
  */
-final class Limits {
+final class FormatLimits {
     static final int MOST_OUTPUTS = 32;
     static final int MOST_POSITIONS = 1000;
     static final int MOST_POINTS = 2000;
@@ -45,7 +45,7 @@ final class Limits {
     static final Range CHANCE = new Range(0.001, 100, Unit.PERCENT);
     static final Range MOMENT = new Range(0, 1_000_000, Unit.SECOND);
 
-    private Limits() {}
+    private FormatLimits() {}
 
     /** Angles on a wheel or cycle, from 0 to {@code overDeg}. */
     static Range angle(double overDeg) {

@@ -7,9 +7,9 @@ import java.util.function.DoubleUnaryOperator;
  *
  * @param value between the limits
  */
-public record Limits(double low, double value, double high) {
+public record Estimate(double low, double value, double high) {
 
-    public Limits {
+    public Estimate {
         if (!(low <= value && value <= high)) {
             throw new IllegalArgumentException("limits lie around their value, got " + low + ", " + value + ", " + high);
         }
@@ -20,9 +20,9 @@ public record Limits(double low, double value, double high) {
     }
 
     /** Of a function of the number that rises or falls throughout, as {@code factor / number}: the same limits in other terms. */
-    Limits map(DoubleUnaryOperator monotone) {
+    Estimate map(DoubleUnaryOperator monotone) {
         double a = monotone.applyAsDouble(low);
         double b = monotone.applyAsDouble(high);
-        return new Limits(Math.min(a, b), monotone.applyAsDouble(value), Math.max(a, b));
+        return new Estimate(Math.min(a, b), monotone.applyAsDouble(value), Math.max(a, b));
     }
 }

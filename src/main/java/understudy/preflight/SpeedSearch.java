@@ -9,7 +9,7 @@ import java.util.stream.DoubleStream;
 import java.util.stream.IntStream;
 
 /** One setup judged over speed, in all its builds; keeps what it has judged. May be used by several threads. */
-final class Sweep {
+final class SpeedSearch {
     /** Ends are found to less than half of the 1 % that is promised. */
     private static final double CLOSE = 1.004;
     static final int POINTS = 25;
@@ -28,7 +28,7 @@ final class Sweep {
     private final double chosenHz;
 
     /** @param chosenHz the speed that matters most; around it the usable range is sought */
-    Sweep(Setup setup, double chosenHz) {
+    SpeedSearch(Setup setup, double chosenHz) {
         this.setup = setup;
         this.topHz = setup.pattern().speed().toHz();
         this.events = CycleEvents.of(setup);
@@ -51,10 +51,10 @@ final class Sweep {
     AtSpeed at(double speedHz) {
         return known.computeIfAbsent(speedHz, hz -> {
             Played played = Played.at(setup, events, hz);
-            Judgement nominal = Judgement.of(setup, events, played, hz);
-            Judgement worst = nominal;
+            Decoding nominal = Decoding.of(setup, events, played, hz);
+            Decoding worst = nominal;
             for (Setup corner : corners) {
-                worst = worst.worse(Judgement.of(corner, events, played, hz));
+                worst = worst.worse(Decoding.of(corner, events, played, hz));
             }
             return new AtSpeed(worst, nominal);
         });
@@ -67,18 +67,18 @@ final class Sweep {
             Played played = Played.at(setup, events, hz);
             for (int i = 0; i < corners.size(); i++) {
                 int corner = (suspect + i) % corners.size();
-                if (!Judgement.of(corners.get(corner), events, played, hz).isDecoded()) {
+                if (!Decoding.of(corners.get(corner), events, played, hz).isDecoded()) {
                     suspect = corner;
                     return false;
                 }
             }
-            return Judgement.of(setup, events, played, hz).isDecoded();
+            return Decoding.of(setup, events, played, hz).isDecoded();
         });
     }
 
     boolean decodesNominally(double speedHz) {
         AtSpeed judged = known.get(speedHz);
-        return (judged != null ? judged.nominal() : Judgement.of(setup, speedHz)).isDecoded();
+        return (judged != null ? judged.nominal() : Decoding.of(setup, speedHz)).isDecoded();
     }
 
     /** From the lowest speed to the top in even ratios, the chosen speed among them. */

@@ -23,7 +23,7 @@ import understudy.rig.ReluctorInput.Edge;
 import understudy.rig.Rig;
 import understudy.rig.Spread;
 
-class JudgementTest {
+class DecodingTest {
 
     /** Straight lines between fine steps miss a bell by 1/(8 24^2) of the swing. */
     private static final double LINES = 1 / (8.0 * 24 * 24);
@@ -32,8 +32,8 @@ class JudgementTest {
     @ValueSource(doubles = {3, 97, 1234, 7000})
     void aSineIsLateByTheArcsineOfItsThreshold(double hz) {
         Setup setup = Bench.setup(Bench.tone(Tone.Shape.SINE, 0.5, 1), Bench.rig(0), Bench.hysteresis(0.4, Edge.RISING));
-        Judgement judged = Judgement.of(setup, hz);
-        assertThat(judged.verdict()).isEqualTo(Verdict.DECODED);
+        Decoding judged = Decoding.of(setup, hz);
+        assertThat(judged.verdict()).isEqualTo(DecodingVerdict.DECODED);
         // a level that is off by LINES of the swing of 2 V moves the crossing by that over the slope, cos(arcsin 0.4)
         double tolerance = Math.toDegrees(2 * LINES / Math.sqrt(1 - 0.16));
         assertThat(judged.meanLateDeg()).isCloseTo(Math.toDegrees(Math.asin(0.4)), within(tolerance));
@@ -49,7 +49,7 @@ class JudgementTest {
         Setup setup = Bench.setup(
                 Bench.coil(positions, missing, pole, 2, 2), Bench.rig(0), Bench.hysteresis(threshold, Edge.FALLING))
                 .withLevel(Math.max(1, 10 / hz)); // back to 2 V peak to peak where the law gives less
-        Judgement judged = Judgement.of(setup, hz);
+        Decoding judged = Decoding.of(setup, hz);
         double pitch = 360.0 / positions;
         double worst = 0;
         double sum = 0;
@@ -59,7 +59,7 @@ class JudgementTest {
             worst = Math.max(worst, late);
             sum += late;
         }
-        assertThat(judged.verdict()).isEqualTo(Verdict.DECODED);
+        assertThat(judged.verdict()).isEqualTo(DecodingVerdict.DECODED);
         assertThat(judged.countedPerTurn()).isEqualTo(positions - missing);
         // volts off by LINES of 2 V, over a slope of at least pi V a pitch and half of that at the threshold
         double tolerance = 2 * LINES / (Math.PI / 2) * pitch;
@@ -91,11 +91,11 @@ class JudgementTest {
         double hz = 1 / (periodsPerTau * tauSeconds);
         Setup setup = Bench.setup(Bench.tone(Tone.Shape.SQUARE, duty, 1), Bench.rig(1 / (2 * Math.PI * tauSeconds)),
                 Bench.hysteresis(0.2, Edge.RISING)).withCorrection(false);
-        Judgement judged = Judgement.of(setup, hz);
+        Decoding judged = Decoding.of(setup, hz);
         double whole = -Math.expm1(-periodsPerTau);
         double above = 2 * -Math.expm1(-periodsPerTau * (1 - duty)) / whole; // after the rising edge
         double below = 2 * -Math.expm1(-periodsPerTau * duty) / whole;
-        assertThat(judged.verdict()).isEqualTo(Verdict.DECODED);
+        assertThat(judged.verdict()).isEqualTo(DecodingVerdict.DECODED);
         // the gain is told at 1 kHz: 1e-6; edges of 1.5 frames top out 3 sigma late, 1e-4 s of 0.1 s of droop: 0.1 %; what
         // has not settled is (period/tau)^2/50 of 2 V, after two periods less: at most 0.4 %; the mean: 1 in 4000 frames
         assertThat(judged.marginVolts()).isCloseTo(Math.min(above, below) - 0.2, within(2 * (0.001 + 0.004 + 0.00025)));
@@ -109,8 +109,8 @@ class JudgementTest {
         double gain = hz / Math.hypot(hz, 20);
         double expected = -Math.toDegrees(Math.atan(20 / hz)) + Math.toDegrees(Math.asin(0.01 / gain));
         // lines, and 0.1 % of rest of what had to settle, over a slope of 1
-        assertThat(Judgement.of(setup, hz).meanLateDeg()).isCloseTo(expected, within(Math.toDegrees(2 * LINES + 0.002)));
-        double corrected = Judgement.of(setup.withCorrection(true), hz).meanLateDeg();
+        assertThat(Decoding.of(setup, hz).meanLateDeg()).isCloseTo(expected, within(Math.toDegrees(2 * LINES + 0.002)));
+        double corrected = Decoding.of(setup.withCorrection(true), hz).meanLateDeg();
         assertThat(corrected).isCloseTo(Math.toDegrees(Math.asin(0.01)), within(Math.toDegrees(2 * LINES + 0.002)));
     }
 
@@ -120,16 +120,16 @@ class JudgementTest {
     void droopLetsCrankWheelsLead(int positions, int missing, double roundedLeadDeg) {
         double speedHz = 200 / 60.0;
         Setup setup = Bench.setup(Bench.coil(positions, missing, 0.3, 2, 2), Bench.rig(20), Bench.zeroCrossing());
-        Judgement plain = Judgement.of(setup.withCorrection(false), speedHz);
+        Decoding plain = Decoding.of(setup.withCorrection(false), speedHz);
         double[] leads = leads(positions, missing, speedHz);
         double mean = Arrays.stream(leads).average().orElseThrow();
-        assertThat(plain.verdict()).isEqualTo(Verdict.DECODED);
+        assertThat(plain.verdict()).isEqualTo(DecodingVerdict.DECODED);
         // the teeth of a turn and a bit: those of the bit differ by up to the spread of all, a fifth of the turn at most
         double spread = Arrays.stream(leads).max().orElseThrow() - Arrays.stream(leads).min().orElseThrow();
         assertThat(-plain.meanLateDeg()).isCloseTo(mean, within(spread / 5));
         assertThat(-plain.timingErrorDeg()).isCloseTo(Arrays.stream(leads).max().orElseThrow(), within(0.01 * roundedLeadDeg));
         assertThat(mean).isCloseTo(roundedLeadDeg, within(0.05 * roundedLeadDeg));
-        assertThat(Judgement.of(setup, speedHz).timingErrorDeg()).isCloseTo(0, within(0.01 * roundedLeadDeg));
+        assertThat(Decoding.of(setup, speedHz).timingErrorDeg()).isCloseTo(0, within(0.01 * roundedLeadDeg));
     }
 
     /** By how much a high-pass of 20 Hz makes each tooth's zero crossing early: harmonic by harmonic. */
@@ -184,8 +184,8 @@ class JudgementTest {
         double lostHz = cornerHz * Math.sqrt(Math.pow(1.41 / 0.16, 2) - 1);
         assertThat(lostHz).isBetween(1800.0, 2100.0);
         // the scale is taken at 1 kHz under the load of the filter; within 5 % that changes nothing of the verdict
-        assertThat(Judgement.of(setup, 0.93 * lostHz).verdict()).isEqualTo(Verdict.DECODED);
-        assertThat(Judgement.of(setup, 1.07 * lostHz).verdict()).isEqualTo(Verdict.SILENT);
+        assertThat(Decoding.of(setup, 0.93 * lostHz).verdict()).isEqualTo(DecodingVerdict.DECODED);
+        assertThat(Decoding.of(setup, 1.07 * lostHz).verdict()).isEqualTo(DecodingVerdict.SILENT);
     }
 
     @Test
@@ -193,8 +193,8 @@ class JudgementTest {
         // beside the gap a pole of 30 % gives 1.6 times the usual peak: 0.8 of that is more than the next tooth has
         Setup setup = Bench.setup(Bench.coil(36, 1, 0.3, 2, 2), Bench.rig(0),
                 Bench.input(new Arming.Adaptive(0.8, 0.05, 1), Edge.FALLING, 1, Optional.empty()));
-        Judgement judged = Judgement.of(setup, 13);
-        assertThat(judged.verdict()).isEqualTo(Verdict.MISCOUNTED);
+        Decoding judged = Decoding.of(setup, 13);
+        assertThat(judged.verdict()).isEqualTo(DecodingVerdict.MISCOUNTED);
         assertThat(judged.countedPerTurn()).isEqualTo(34);
         // the worst tooth is the second, a pitch after the first behind the gap
         double peak = 0;
@@ -222,11 +222,11 @@ class JudgementTest {
         double around = 1 / (1 / 1000.0 + 1 / 1380.0);
         double swing = Math.sqrt(2) * around / (around + 100);
         Setup setup = Bench.setup(Bench.tone(Tone.Shape.SQUARE, 0.5, 0.999 * swing), rig, input).withCorrection(corrected);
-        Judgement judged = Judgement.of(setup, 1000);
+        Decoding judged = Decoding.of(setup, 1000);
         double rest = 5 * 1380 / 2380.0;
         double margin = Math.min(2.0 - (rest - 0.999 * swing), rest + 0.999 * swing - 3.8);
         assertThat(margin).isCloseTo(0.3, within(0.05));
-        assertThat(judged.verdict()).isEqualTo(Verdict.DECODED);
+        assertThat(judged.verdict()).isEqualTo(DecodingVerdict.DECODED);
         // 1 mF on 680 ohm droops by half a millisecond of 0.68 s in a half period: 0.04 % of either swing
         assertThat(judged.marginVolts()).isCloseTo(margin, within(2 * swing * (0.0008 + LINES)));
     }
@@ -237,8 +237,8 @@ class JudgementTest {
                 new Divider(Spread.exactly(1e-3), Optional.empty(), new Coupling.Capacitor(Spread.exactly(1e-3))),
                 new Lead(Spread.exactly(1e-3), 1e-12));
         Input input = new PulledUpInput(Spread.exactly(5), Spread.exactly(1000), 2.0, 3.8, FrontEnd.BARE);
-        Judgement judged = Judgement.of(Bench.setup(Bench.tone(Tone.Shape.SQUARE, 0.5, 1.28), rig, input), 1000);
-        assertThat(judged.verdict()).isEqualTo(Verdict.SILENT);
+        Decoding judged = Decoding.of(Bench.setup(Bench.tone(Tone.Shape.SQUARE, 0.5, 1.28), rig, input), 1000);
+        assertThat(judged.verdict()).isEqualTo(DecodingVerdict.SILENT);
         assertThat(judged.marginVolts()).isCloseTo(2.0 - (5 - 1.28), within(2.56 * (0.0008 + LINES)));
         assertThat(judged.marginDb()).isCloseTo(20 * Math.log10(1.28 / 3), within(0.01));
     }

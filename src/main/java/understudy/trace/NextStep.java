@@ -4,10 +4,10 @@ import java.util.List;
 import understudy.pattern.Hazard;
 
 /** What is to be done next in a hunt. The user may inject elsewhere; nothing else can be skipped. */
-public sealed interface Step {
+public sealed interface NextStep {
 
     /** Read the cautions, and tick them. */
-    record Caution(List<Hazard> hazards) implements Step {}
+    record Caution(List<Hazard> hazards) implements NextStep {}
 
     /**
      * Clip on and inject.
@@ -16,19 +16,19 @@ public sealed interface Step {
      * @param measured whether the pins there were measured since the clips were last moved, and found allowed
      * @param reason   why there, a sentence
      */
-    record Inject(Place place, Purpose purpose, boolean measured, String reason) implements Step {}
+    record Inject(Place place, Purpose purpose, boolean measured, String reason) implements NextStep {}
 
     /** Prove what must hold before the module may be called bad. */
-    record Prove(List<Proof> outstanding, double probability) implements Step {}
+    record Prove(List<Proof> outstanding, double probability) implements NextStep {}
 
     /** Repair what was found. */
-    record Repair(Finding finding) implements Step {}
+    record Repair(Finding finding) implements NextStep {}
 
     /** Close the job; everything was proven that can be. */
-    record Close(Finding finding) implements Step {}
+    record Close(Finding finding) implements NextStep {}
 
     /** Nothing: the job is closed. */
-    record Ended() implements Step {}
+    record Ended() implements NextStep {}
 
     /** What an injection is to show. */
     enum Purpose {

@@ -16,7 +16,7 @@ import understudy.refusal.Refused;
  * @param seconds    of the sweep; at least 2 periods of {@code fromHz}
  * @param peakVolts  of the sine, above 0
  */
-public record Sweep(double rateHz, double fromHz, double toHz, double seconds, double peakVolts) {
+public record SineSweep(double rateHz, double fromHz, double toHz, double seconds, double peakVolts) {
 
     private static final double MOST_PART_OF_RATE = 0.46;
     /** Silence after the sweep: 12 time constants of the lowest corner, 3 Hz, and any usual latency. */
@@ -25,7 +25,7 @@ public record Sweep(double rateHz, double fromHz, double toHz, double seconds, d
     private static final double FADE_IN_PERIODS = 0.5;
     private static final double FADE_OUT_SECONDS = 0.02;
 
-    public Sweep {
+    public SineSweep {
         if (!(rateHz > 0 && fromHz > 0 && toHz > fromHz && toHz <= MOST_PART_OF_RATE * rateHz)) {
             throw new Refused("a sweep at a rate of " + SampleCheck.hz(rateHz)
                     + " runs from above 0 Hz up to at most "
@@ -42,8 +42,8 @@ public record Sweep(double rateHz, double fromHz, double toHz, double seconds, d
     }
 
     /** What suits an audio output: 1 Hz to 0.45 of the rate in 8 s. */
-    public static Sweep usual(double rateHz, double peakVolts) {
-        return new Sweep(rateHz, 1, 0.45 * rateHz, 8, peakVolts);
+    public static SineSweep usual(double rateHz, double peakVolts) {
+        return new SineSweep(rateHz, 1, 0.45 * rateHz, 8, peakVolts);
     }
 
     /** The sweep, then {@link #TAIL_SECONDS} of silence. The same samples on every machine. */

@@ -5,13 +5,13 @@ package understudy.rig;
  * by the exponential of the system's matrix with the source and its slope as further states (Van Loan, "Computing
  * integrals involving the matrix exponential", 1978).
  */
-final class Step {
+final class TimeStep {
     private static final int TERMS = 14; // of a norm of at most 1/2: the next is below 2e-17
 
     private final int size;
     private final double[][] power;
 
-    Step(StateSpace space, double seconds) {
+    TimeStep(StateSpace space, double seconds) {
         size = space.size;
         double[][] matrix = new double[size + 3][size + 3];
         for (int row = 0; row < size; row++) {

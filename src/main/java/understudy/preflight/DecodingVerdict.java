@@ -1,7 +1,7 @@
 package understudy.preflight;
 
 /** What becomes of the signal at the input. */
-public enum Verdict {
+public enum DecodingVerdict {
     /** Every tooth is seen, and where there is a gap it is found: the input follows. */
     DECODED("decoded"),
     /**
@@ -22,7 +22,7 @@ public enum Verdict {
 
     private final String words;
 
-    Verdict(String words) {
+    DecodingVerdict(String words) {
         this.words = words;
     }
 

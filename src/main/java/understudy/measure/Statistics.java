@@ -11,20 +11,20 @@ import java.util.Arrays;
  * @param least  smallest
  * @param most   largest
  */
-public record Spread(int count, double mean, double rms, double least, double most) {
+public record Statistics(int count, double mean, double rms, double least, double most) {
 
-    static Spread of(double[] values) {
+    static Statistics of(double[] values) {
         if (values.length == 0) {
-            return new Spread(0, Double.NaN, Double.NaN, Double.NaN, Double.NaN);
+            return new Statistics(0, Double.NaN, Double.NaN, Double.NaN, Double.NaN);
         }
         double mean = Arrays.stream(values).average().orElseThrow();
         double variance = Arrays.stream(values).map(v -> (v - mean) * (v - mean)).average().orElseThrow();
-        return new Spread(values.length, mean, Math.sqrt(variance), Arrays.stream(values).min().orElseThrow(),
+        return new Statistics(values.length, mean, Math.sqrt(variance), Arrays.stream(values).min().orElseThrow(),
                 Arrays.stream(values).max().orElseThrow());
     }
 
     /** Of the differences from each value to the next. */
-    static Spread ofSteps(double[] values) {
+    static Statistics ofSteps(double[] values) {
         return of(steps(values));
     }
 
