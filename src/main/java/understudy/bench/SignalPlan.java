@@ -10,6 +10,7 @@ import java.util.concurrent.atomic.AtomicReference;
 import understudy.pattern.Output;
 import understudy.pattern.Pattern;
 import understudy.preflight.Setup;
+import understudy.quantity.NumberText;
 import understudy.quantity.Quantity;
 import understudy.quantity.Unit;
 import understudy.refusal.Control;
@@ -151,9 +152,9 @@ public final class SignalPlan {
             String gives = hookup.map(known -> "rig " + known.rig().name() + " gives at the pins of this input")
                     .orElse("an audio output is taken to give");
             problems.add(new Refusal(Location.named(pattern.id()), "its output " + output.name() + " reaches "
-                    + volts(level * peakVolts(output))
+                    + NumberText.of(level * peakVolts(output), Unit.VOLT)
                     + (hookup.filter(Hookup::blocksDirectVolts).isPresent() ? " to one side of its mean" : "")
-                    + ", more than the " + volts(fullScaleVolts(output)) + " peak that " + gives,
+                    + ", more than the " + NumberText.of(fullScaleVolts(output), Unit.VOLT) + " peak that " + gives,
                     Remedy.of("add ").set(Control.FIT).then(" to have all outputs scaled down alike")));
         });
     }
@@ -222,9 +223,5 @@ public final class SignalPlan {
     /** The samples of this plan from its start, for one reader. */
     public SignalRun run(AtomicReference<Hand> hand) {
         return new SignalRun(this, hand);
-    }
-
-    private static String volts(double volts) {
-        return new Quantity(volts, Unit.VOLT).rounded(4);
     }
 }

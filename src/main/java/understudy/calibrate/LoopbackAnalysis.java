@@ -10,6 +10,7 @@ import understudy.measure.SineFit;
 import understudy.measure.SineSweep;
 import understudy.measure.Spectrum;
 import understudy.measure.ToneQuality;
+import understudy.quantity.NumberText;
 import understudy.quantity.Quantity;
 import understudy.quantity.Unit;
 import understudy.refusal.Control;
@@ -73,8 +74,8 @@ final class LoopbackAnalysis {
         int start = (int) Math.rint(firstAt);
         if (start < 0 || start + program.silenceAt() > recorded.length) {
             throw new Refused("only a part of the test is in the recording: it would begin "
-                    + seconds(firstAt / program.rateHz()) + " after the recording and last " + seconds(program.soundSeconds())
-                    + ", but " + seconds((double) recorded.length / program.rateHz()) + " were recorded", "try again");
+                    + NumberText.of(firstAt / program.rateHz(), Unit.SECOND) + " after the recording and last " + NumberText.of(program.soundSeconds(), Unit.SECOND)
+                    + ", but " + NumberText.of((double) recorded.length / program.rateHz(), Unit.SECOND) + " were recorded", "try again");
         }
         double[] loud = part(start + program.toneAt() + settling(), start + program.quietToneAt() - settling() / 2);
         double[] quiet = part(start + program.quietToneAt() + settling(), start + program.highToneAt() - settling() / 2);
@@ -128,8 +129,8 @@ final class LoopbackAnalysis {
     }
 
     private static String clock(double toneHz) {
-        return "a tone of " + hertz(TestProgram.TONE_HZ) + " comes back as " + new Quantity(toneHz, Unit.HERTZ).rounded(4) + ", which two clocks can't make ("
-                + hertz(TestProgram.TONE_HZ * MOST_CLOCK_PART) + " at most): output and input run at different sample rates";
+        return "a tone of " + NumberText.of(TestProgram.TONE_HZ, Unit.HERTZ, 6) + " comes back as " + new Quantity(toneHz, Unit.HERTZ).rounded(4) + ", which two clocks can't make ("
+                + NumberText.of(TestProgram.TONE_HZ * MOST_CLOCK_PART, Unit.HERTZ, 6) + " at most): output and input run at different sample rates";
     }
 
     private void checkLevels(double[] loud, double[] quiet, SineFit tone, ToneQuality quality) {
@@ -184,7 +185,7 @@ final class LoopbackAnalysis {
         if (lossDb > MOST_TOP_LOSS_DB) {
             add(Kind.RESAMPLED, String.format(Locale.ROOT, "a tone of %s comes back %.0f dB weaker than the others, %.0f dB are"
                     + " allowed: the system computes the samples anew for a lower rate, or packs the sound with loss",
-                    hertz(program.highToneHz()), lossDb, MOST_TOP_LOSS_DB), OWN_RATE);
+                    NumberText.of(program.highToneHz(), Unit.HERTZ, 6), lossDb, MOST_TOP_LOSS_DB), OWN_RATE);
         }
     }
 
@@ -196,7 +197,7 @@ final class LoopbackAnalysis {
             double mainsHz = Arrays.stream(MAINS_HZ).filter(hz -> humPart(silence, hz) > MOST_HUM_PART * silencePart)
                     .findFirst().orElse(0);
             if (mainsHz > 0) {
-                add(Kind.HUM, seen + "mains hum of " + hertz(mainsHz), Remedy.of("run the computer on battery,"
+                add(Kind.HUM, seen + "mains hum of " + NumberText.of(mainsHz, Unit.HERTZ, 6), Remedy.of("run the computer on battery,"
                         + " keep the cable short and away from mains leads, check its ground"));
             } else {
                 add(Kind.MIXED, seen + "other programs' sounds, or noise, are mixed in", Remedy.of("close other programs, switch off that"
@@ -210,7 +211,7 @@ final class LoopbackAnalysis {
             add(Kind.RESAMPLED, String.format(Locale.ROOT, "with the tone comes noise that silence does not have, only %.1f dB"
                     + " below it, %.0f dB and more are right, strongest at %s: the system computes the samples anew for another"
                     + " rate, or packs the sound with loss",
-                    quality.snrDb(), LEAST_TONE_SNR_DB, hertz(quality.largestOther().frequencyHz())), OWN_RATE);
+                    quality.snrDb(), LEAST_TONE_SNR_DB, NumberText.of(quality.largestOther().frequencyHz(), Unit.HERTZ, 6)), OWN_RATE);
         }
     }
 
@@ -261,13 +262,5 @@ final class LoopbackAnalysis {
 
     private void add(Kind kind, String seen, Remedy remedy) {
         found.add(new Interference(kind, seen, remedy));
-    }
-
-    private static String hertz(double hz) {
-        return new Quantity(hz, Unit.HERTZ).rounded(6);
-    }
-
-    private static String seconds(double seconds) {
-        return new Quantity(seconds, Unit.SECOND).rounded(4);
     }
 }

@@ -1,6 +1,7 @@
 package understudy.calibrate;
 
 import java.util.Optional;
+import understudy.quantity.NumberText;
 import understudy.quantity.Quantity;
 import understudy.quantity.Unit;
 import understudy.refusal.Control;
@@ -46,7 +47,7 @@ public record MeterFindings(Spread fullScaleVolts, Optional<Spread> outputOhms, 
     public static MeterFindings of(Meter meter, double level, double openVolts, Optional<Loaded> loaded) {
         double off = meter.offVolts(openVolts);
         if (!(openVolts > 2 * meter.stepVolts()) || !(off / openVolts < 0.5)) {
-            throw new Refused("the meter shows " + volts(openVolts) + ", too little to be distinguished from nothing",
+            throw new Refused("the meter shows " + NumberText.of(openVolts, Unit.VOLT) + ", too little to be distinguished from nothing",
                     Remedy.of("set it to volts AC and its lowest range, check that the tone is on this channel and the volume at"
                             + " 100 %, or give a higher ").set(Control.LEVEL));
         }
@@ -77,7 +78,7 @@ public record MeterFindings(Spread fullScaleVolts, Optional<Spread> outputOhms, 
         double most = ohms(meter, openVolts + off, Math.max(off / 2, loaded.volts() - off),
                 loaded.ohms().nominal() * (1 + tolerance));
         if (!(loaded.volts() > off) || most <= 0) {
-            throw new Refused("the meter shows " + volts(loaded.volts()) + " with the load and " + volts(openVolts)
+            throw new Refused("the meter shows " + NumberText.of(loaded.volts(), Unit.VOLT) + " with the load and " + NumberText.of(openVolts, Unit.VOLT)
                     + " without", (most <= 0
                             ? "a load can't raise it: take both readings again, on the same range"
                             : "the load swallows all of it: is the output shorted? take a load of more ohms"));
@@ -96,9 +97,5 @@ public record MeterFindings(Spread fullScaleVolts, Optional<Spread> outputOhms, 
         double ratio = openVolts / loadedVolts;
         // V = Vopen (1 + Ro/Rm) = Vload (1 + Ro/Rp)
         return (ratio - 1) / (1 / beside - ratio / meter.inputOhms());
-    }
-
-    private static String volts(double volts) {
-        return new Quantity(volts, Unit.VOLT).rounded(4);
     }
 }

@@ -15,6 +15,7 @@ public final class NumberText {
         return of(value, unit, 4);
     }
 
+    /** So many digits with the unit. */
     public static String of(double value, Unit unit, int digits) {
         if (Double.isNaN(value)) {
             return "-";
@@ -22,8 +23,14 @@ public final class NumberText {
         return new Quantity(Math.abs(value) < NOTHING ? 0 : value, unit).rounded(digits);
     }
 
+    /** A part of 1 in per cent, three digits: "7.14 %". */
+    public static String percent(double part) {
+        return of(100 * part, Unit.PERCENT, 3);
+    }
+
+    /** One decimal: "12.3 dB". */
     public static String decibels(double decibels) {
-        return Double.isNaN(decibels) ? "-" : String.format(Locale.ROOT, "%.1f dB", decibels);
+        return !Double.isFinite(decibels) ? "-" : String.format(Locale.ROOT, "%.1f dB", decibels);
     }
 
     /** With its sign and so many decimals; what rounds to nothing has no sign. */

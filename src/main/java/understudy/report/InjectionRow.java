@@ -5,6 +5,7 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import understudy.quantity.NumberText;
 import understudy.quantity.Quantity;
 import understudy.quantity.Unit;
 import understudy.text.Times;
@@ -57,16 +58,12 @@ record InjectionRow(String stage, int number, String at, String where, List<Stri
         List<String> played = new ArrayList<>();
         played.add(hunt.subjects().of(injected.place()).pattern().speed().print(injected.speedHz()) + " = "
                 + new Quantity(injected.frequencyHz(), Unit.HERTZ).rounded(4));
-        played.add(injected.levelPart() == 1 ? "full level" : percent(injected.levelPart()) + " of the level");
+        played.add(injected.levelPart() == 1 ? "full level" : NumberText.percent(injected.levelPart()) + " of the level");
         pinVolts.ifPresent(volts -> played.add("pin before: " + new Quantity(volts, Unit.VOLT).rounded(3)));
-        injected.clipPart().ifPresent(part -> played.add("clips: " + percent(part) + " of the volts"));
+        injected.clipPart().ifPresent(part -> played.add("clips: " + NumberText.percent(part) + " of the volts"));
         return new InjectionRow(stage, event.number(), at, hunt.name(injected.place()), played,
                 injected.expected().toString(), displayed(hunt, injected), judgement.verdict(),
                 Listing.capital(judgement.meaning()), event.standing() ? Optional.empty() : Optional.of(withdrawal(hunt, event)));
-    }
-
-    private static String percent(double part) {
-        return new Quantity(100 * part, Unit.PERCENT).rounded(3);
     }
 
     private static String displayed(Hunt hunt, Entry.Injected injected) {

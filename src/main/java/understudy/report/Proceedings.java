@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import understudy.pattern.Hazard;
+import understudy.quantity.NumberText;
 import understudy.quantity.Quantity;
 import understudy.quantity.Unit;
 import understudy.text.Times;
@@ -38,13 +39,9 @@ final class Proceedings {
                         + " it does not, the fault lies in that stretch. Injecting at one place after another narrows it down."),
                 new Part.Sentence(reference()),
                 new Part.Sentence("A reading can be wrong, so no single one decides. It is taken that "
-                        + percent(circuit.wronglyBad()) + " of readings look bad though the stretch is sound, and "
-                        + percent(circuit.wronglyGood()) + " look good though it is not. A part stands convicted once the"
+                        + NumberText.percent(circuit.wronglyBad()) + " of readings look bad though the stretch is sound, and "
+                        + NumberText.percent(circuit.wronglyGood()) + " look good though it is not. A part stands convicted once the"
                         + " readings together make it " + Certainty.of(circuit.confidence()) + " likely, if there is one fault."));
-    }
-
-    private static String percent(double part) {
-        return new Quantity(100 * part, Unit.PERCENT).rounded(3);
     }
 
     private String reference() {

@@ -88,8 +88,8 @@ public final class DividerText {
                         + " to " + volts(levels.pinHighVolts()))
                 .row("to spare", volts(assessment.nominalMarginVolts()) + "; " + volts(assessment.marginVolts())
                         + " with every part at its worst")
-                .row("source resistance", ohms(assessment.sourceOhms()) + " at signal frequencies, "
-                        + (Double.isInfinite(assessment.directOhms()) ? "open" : ohms(assessment.directOhms())) + " for direct current")
+                .row("source resistance", Amounts.print(assessment.sourceOhms(), Unit.OHM) + " at signal frequencies, "
+                        + (Double.isInfinite(assessment.directOhms()) ? "open" : Amounts.print(assessment.directOhms(), Unit.OHM)) + " for direct current")
                 .lines();
     }
 
@@ -123,10 +123,6 @@ public final class DividerText {
 
     private static String watts(double watts) {
         return watts < 1e-3 ? "< 1 mW" : Amounts.print(watts, Unit.WATT);
-    }
-
-    private static String ohms(double ohms) {
-        return Amounts.print(ohms, Unit.OHM);
     }
 
     private record Chosen(Kind input, AudioOutput output, boolean calibrated, Object divider, double resistorRatingWatts, double pinRestVolts,

@@ -1,7 +1,7 @@
 package understudy.view;
 
 import java.util.stream.Collectors;
-import understudy.quantity.Quantity;
+import understudy.quantity.NumberText;
 import understudy.quantity.Unit;
 import understudy.reading.DisplayTrait;
 import understudy.reading.DisplayUnit;
@@ -14,12 +14,12 @@ public final class FindingWords {
 
     public static String of(DisplayTrait finding, DisplayUnit unit) {
         if (finding instanceof DisplayTrait.Stops stops) {
-            return "from " + hertz(stops.fromHz()) + " up the display "
+            return "from " + NumberText.of(stops.fromHz(), Unit.HERTZ) + " up the display "
                     + (stops.shown() == 0 ? "shows nothing" : "stays at " + unit.exactly(stops.shown()))
                     + ". Those numbers are left out. It is at its limit, or the signal no longer gets through so fast.";
         }
         if (finding instanceof DisplayTrait.Starts starts) {
-            return "up to " + hertz(starts.aboveHz()) + " the display shows nothing. Those numbers are left out. So slow"
+            return "up to " + NumberText.of(starts.aboveHz(), Unit.HERTZ) + " the display shows nothing. Those numbers are left out. So slow"
                     + " the module shows nothing on purpose, or the signal is too weak there.";
         }
         if (finding instanceof DisplayTrait.CoarseSteps coarse) {
@@ -43,10 +43,6 @@ public final class FindingWords {
     }
 
     private static String pair(Pair pair, DisplayUnit unit) {
-        return unit.exactly(pair.shown()) + " at " + hertz(pair.frequencyHz());
-    }
-
-    private static String hertz(double frequencyHz) {
-        return new Quantity(frequencyHz, Unit.HERTZ).rounded(4);
+        return unit.exactly(pair.shown()) + " at " + NumberText.of(pair.frequencyHz(), Unit.HERTZ);
     }
 }

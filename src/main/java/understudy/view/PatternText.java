@@ -1,10 +1,5 @@
 package understudy.view;
 
-import static understudy.view.SignalWords.degrees;
-import static understudy.view.SignalWords.hertz;
-import static understudy.view.SignalWords.seconds;
-import static understudy.view.SignalWords.volts;
-
 import java.math.MathContext;
 import java.util.ArrayList;
 import java.util.List;
@@ -16,6 +11,8 @@ import understudy.pattern.Hazard;
 import understudy.pattern.Output;
 import understudy.pattern.Pattern;
 import understudy.pattern.Speed;
+import understudy.quantity.NumberText;
+import understudy.quantity.Unit;
 import understudy.refusal.Control;
 import understudy.refusal.Deed;
 import understudy.refusal.Remedy;
@@ -63,7 +60,7 @@ public final class PatternText {
         for (int i = 0; i < outputs.size(); i++) {
             lines.addAll(Paragraph.lines("Output " + (i + 1) + ", " + outputs.get(i).output() + ": ", "  ",
                     SignalWords.of(pattern.outputs().get(i), pattern.speed()) + "; "
-                            + volts(outputs.get(i).lowestVolts()) + " to " + volts(outputs.get(i).highestVolts()) + " at most"));
+                            + NumberText.of(outputs.get(i).lowestVolts(), Unit.VOLT) + " to " + NumberText.of(outputs.get(i).highestVolts(), Unit.VOLT) + " at most"));
         }
         lines.addAll(faults());
         lines.add("");
@@ -102,7 +99,7 @@ public final class PatternText {
         for (OutputFacts output : outputs) {
             List<String> row = new ArrayList<>(List.of(output.output(), perTurn(output)));
             for (double hz : speedsHz) {
-                row.add(hertz(output.eventRateHz(hz)));
+                row.add(NumberText.of(output.eventRateHz(hz), Unit.HERTZ));
             }
             table.row(row);
         }
@@ -143,7 +140,7 @@ public final class PatternText {
         for (int i = 1; i <= intervals.size(); i++) {
             if (i == intervals.size() || Math.abs(intervals.get(i) - intervals.get(start)) > SAME_DEG) {
                 String which = i - start == 1 ? "" + i : (start + 1) + " to " + i;
-                table.row(which, degrees(rounded(intervals.get(start))), time(output, intervals.get(start)));
+                table.row(which, NumberText.of(rounded(intervals.get(start)), Unit.DEGREE, 6), time(output, intervals.get(start)));
                 start = i;
             }
         }
@@ -157,7 +154,7 @@ public final class PatternText {
     private String time(OutputFacts output, double intervalDeg) {
         double cycles = intervalDeg / output.overDeg();
         double cyclesHz = Double.isNaN(output.fixedHz()) ? output.cyclesPerTurn() * speedHz : output.fixedHz();
-        return cyclesHz == 0 ? "never" : seconds(cycles / cyclesHz);
+        return cyclesHz == 0 ? "never" : NumberText.of(cycles / cyclesHz, Unit.SECOND);
     }
 
     private record Listed(String id, String title, Speeds speed, List<String> outputs, List<String> hazards) {}

@@ -13,6 +13,7 @@ import understudy.preflight.Limit;
 import understudy.preflight.Preflight;
 import understudy.preflight.RangeEnd;
 import understudy.preflight.Setup;
+import understudy.quantity.NumberText;
 import understudy.quantity.Quantity;
 import understudy.quantity.Unit;
 import understudy.refusal.Refusal;
@@ -61,7 +62,7 @@ public final class PreflightText {
         Decoding at = found.chosen().worst();
         if (at.isDecoded()) {
             lines.addAll(Paragraph.lines("At " + speed.print(at.speedHz()) + " the worst edge, at " + degrees(at.worstAtDeg())
-                    + ", has " + decibels(at.marginDb()) + " to spare; edges come up to " + degrees(Math.abs(at.timingErrorDeg()))
+                    + ", has " + NumberText.decibels(at.marginDb()) + " to spare; edges come up to " + degrees(Math.abs(at.timingErrorDeg()))
                     + (at.timingErrorDeg() < 0 ? " early." : " late.")));
         }
         if (at.isDecoded() && at.oscillations() > 0) {
@@ -85,8 +86,8 @@ public final class PreflightText {
     private String played() {
         String level = setup.level() == 1 ? ""
                 : ", the pattern's volts times " + new Quantity(setup.level() * 100, Unit.PERCENT).rounded(3);
-        return "at most " + volts(setup.askedPinVolts()) + " either way between the pins" + level + "; this rig can give "
-                + volts(setup.mostPinVolts()) + "; " + setup.rateHz() + " samples a second; droop is undone as far as the"
+        return "at most " + Amounts.print(setup.askedPinVolts(), Unit.VOLT) + " either way between the pins" + level + "; this rig can give "
+                + Amounts.print(setup.mostPinVolts(), Unit.VOLT) + "; " + setup.rateHz() + " samples a second; droop is undone as far as the"
                 + " headroom goes";
     }
 
@@ -138,9 +139,9 @@ public final class PreflightText {
             if (i % every == 0 || i == all.size() - 1 || all.get(i).equals(found.chosen())) {
                 Decoding one = all.get(i).worst();
                 List<String> cells = new ArrayList<>(List.of(speed.print(one.speedHz()), one.verdict().words(),
-                        volts(one.marginVolts()), decibels(one.marginDb())));
+                        Amounts.print(one.marginVolts(), Unit.VOLT), NumberText.decibels(one.marginDb())));
                 if (found.toleranced()) {
-                    cells.add(volts(all.get(i).nominal().marginVolts()));
+                    cells.add(Amounts.print(all.get(i).nominal().marginVolts(), Unit.VOLT));
                 }
                 cells.add(Double.isNaN(one.timingErrorDeg()) ? "-" : degrees(one.timingErrorDeg()));
                 cells.add(count(one.countedPerTurn()) + " of " + count(one.expectedPerTurn()));
@@ -212,14 +213,6 @@ public final class PreflightText {
 
     private static String key(Enum<?> value) {
         return value.name().toLowerCase(Locale.ROOT).replace('_', '-');
-    }
-
-    private static String volts(double volts) {
-        return Amounts.print(volts, Unit.VOLT);
-    }
-
-    private static String decibels(double db) {
-        return Double.isFinite(db) ? String.format(Locale.ROOT, "%.1f dB", db) : "-";
     }
 
     private static String degrees(double degrees) {

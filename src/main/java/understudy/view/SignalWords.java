@@ -10,7 +10,7 @@ import understudy.pattern.Reluctor;
 import understudy.pattern.Speed;
 import understudy.pattern.Tone;
 import understudy.pattern.WheelSignal;
-import understudy.quantity.Quantity;
+import understudy.quantity.NumberText;
 import understudy.quantity.Unit;
 import understudy.text.Json;
 
@@ -27,43 +27,27 @@ public final class SignalWords {
     private static String signal(Output output, Speed speed) {
         if (output.signal() instanceof WheelSignal wheelSignal) {
             String teeth = count(wheelSignal.wheel().teeth().size(), "tooth", "teeth") + " over "
-                    + degrees(wheelSignal.wheel().overDeg());
+                    + NumberText.of(wheelSignal.wheel().overDeg(), Unit.DEGREE, 6);
             if (wheelSignal.sensor() instanceof Hall hall) {
-                return teeth + ", Hall, " + volts(hall.lowVolts()) + " and " + volts(hall.highVolts());
+                return teeth + ", Hall, " + NumberText.of(hall.lowVolts(), Unit.VOLT) + " and " + NumberText.of(hall.highVolts(), Unit.VOLT);
             }
             Reluctor reluctor = (Reluctor) wheelSignal.sensor();
-            return teeth + ", reluctor, " + volts(reluctor.peakToPeakVolts()) + " peak to peak at "
-                    + speed.print(reluctor.atHz()) + ", at most " + volts(reluctor.ceilingVolts())
+            return teeth + ", reluctor, " + NumberText.of(reluctor.peakToPeakVolts(), Unit.VOLT) + " peak to peak at "
+                    + speed.print(reluctor.atHz()) + ", at most " + NumberText.of(reluctor.ceilingVolts(), Unit.VOLT)
                     + (reluctor.reversed() ? ", polarity reversed" : "");
         } else if (output.signal() instanceof Tone tone) {
             String shape = tone.shape().name().toLowerCase(Locale.ROOT);
             String repeats = tone.fixedFrequency()
-                    ? hertz(tone.frequencyHz())
+                    ? NumberText.of(tone.frequencyHz(), Unit.HERTZ)
                     : number(tone.cyclesPerTurn()) + (tone.cyclesPerTurn() == 1 ? " cycle a turn" : " cycles a turn");
-            return shape + ", " + repeats + ", " + volts(tone.peakToPeakVolts()) + " peak to peak"
-                    + (tone.offsetVolts() == 0 ? "" : " around " + volts(tone.offsetVolts()));
+            return shape + ", " + repeats + ", " + NumberText.of(tone.peakToPeakVolts(), Unit.VOLT) + " peak to peak"
+                    + (tone.offsetVolts() == 0 ? "" : " around " + NumberText.of(tone.offsetVolts(), Unit.VOLT));
         } else if (output.signal() instanceof Bursts bursts) {
-            return count(bursts.atDeg().size(), "burst", "bursts") + " over " + degrees(bursts.overDeg()) + ", "
-                    + hertz(bursts.frequencyHz()) + ", " + volts(bursts.peakVolts());
+            return count(bursts.atDeg().size(), "burst", "bursts") + " over " + NumberText.of(bursts.overDeg(), Unit.DEGREE, 6) + ", "
+                    + NumberText.of(bursts.frequencyHz(), Unit.HERTZ) + ", " + NumberText.of(bursts.peakVolts(), Unit.VOLT);
         }
         DrawnCycle drawn = (DrawnCycle) output.signal();
-        return "drawn by " + drawn.points().size() + " points over " + degrees(drawn.overDeg());
-    }
-
-    public static String degrees(double degrees) {
-        return new Quantity(degrees, Unit.DEGREE).rounded(6);
-    }
-
-    public static String volts(double volts) {
-        return new Quantity(volts, Unit.VOLT).rounded(4);
-    }
-
-    public static String hertz(double hertz) {
-        return new Quantity(hertz, Unit.HERTZ).rounded(4);
-    }
-
-    public static String seconds(double seconds) {
-        return new Quantity(seconds, Unit.SECOND).rounded(4);
+        return "drawn by " + drawn.points().size() + " points over " + NumberText.of(drawn.overDeg(), Unit.DEGREE, 6);
     }
 
     private static String count(int count, String one, String several) {

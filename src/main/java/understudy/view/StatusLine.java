@@ -6,6 +6,8 @@ import java.util.stream.Collectors;
 import java.util.stream.IntStream;
 import understudy.audio.PlayerStatus;
 import understudy.pattern.Pattern;
+import understudy.quantity.NumberText;
+import understudy.quantity.Unit;
 import understudy.wave.Fit;
 import understudy.wave.Hand;
 import understudy.wave.OutputFacts;
@@ -44,7 +46,7 @@ public final class StatusLine {
             parts.add("faults " + (faults.isEmpty() ? "none" : faults));
         }
         // last, for it is what a narrow terminal can cut off with the least loss
-        parts.add(facts.stream().map(output -> name(output) + SignalWords.hertz(output.eventRateHz(speedHz)))
+        parts.add(facts.stream().map(output -> name(output) + NumberText.of(output.eventRateHz(speedHz), Unit.HERTZ))
                 .collect(Collectors.joining(", ")));
         return String.join(" | ", parts);
     }

@@ -9,6 +9,8 @@ import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import understudy.plot.LinePlot;
+import understudy.quantity.NumberText;
+import understudy.quantity.Unit;
 import understudy.reading.DisplayUnit;
 import understudy.reading.Injected;
 import understudy.reading.Learned;
@@ -72,7 +74,7 @@ public final class SweepText {
         for (int i = 0; i < rows.size(); i++) {
             SweepRow row = rows.get(i);
             double step = row.expected().step();
-            table.row(String.valueOf(i + 1), swept.pattern().speed().print(row.speedHz()), SignalWords.hertz(row.frequencyHz()),
+            table.row(String.valueOf(i + 1), swept.pattern().speed().print(row.speedHz()), NumberText.of(row.frequencyHz(), Unit.HERTZ),
                     unit.print(row.expected().value(), step),
                     row.seen().isEmpty() ? "-" : row.shown().filter(shown -> !row.verdict().equals("nothing"))
                             .map(number -> unit.rounded(number, 6)).orElse(row.verdict()),

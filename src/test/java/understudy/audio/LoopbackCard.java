@@ -198,14 +198,21 @@ public final class LoopbackCard implements AutoCloseable {
     }
 
     private static List<String> played(String sink, int rateHz) {
-        return List.of("pacat", "--raw", "-d", sink, "--rate=" + rateHz, "--channels=2", "--format=s32le", "--latency-msec=200");
+        // less than a recording goes on for when the program has ended
+        return List.of("pacat", "--raw", "--verbose", "-d", sink, "--rate=" + rateHz, "--channels=2", "--format=s32le", "--latency-msec=450");
+    }
+
+    /** How often a helper had nothing to play: on a busy machine what it does to the sound may have gaps of its own. */
+    public long helperGaps() throws IOException {
+        Path log = home.resolve("helpers.log");
+        return Files.exists(log) ? Files.readAllLines(log).stream().filter(line -> line.contains("underrun")).count() : 0;
     }
 
     @SafeVarargs
     private void pipe(List<String>... commands) throws IOException {
         List<ProcessBuilder> builders = new ArrayList<>();
         for (List<String> command : commands) {
-            var builder = new ProcessBuilder(command).redirectError(ProcessBuilder.Redirect.DISCARD);
+            var builder = new ProcessBuilder(command).redirectError(ProcessBuilder.Redirect.appendTo(home.resolve("helpers.log").toFile()));
             builder.environment().put("PULSE_SERVER", "unix:" + home + "/native");
             builders.add(builder);
         }
