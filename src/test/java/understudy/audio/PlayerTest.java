@@ -138,19 +138,32 @@ class PlayerTest {
         }
     }
 
-    /** Starts it, gives it half a second, and looks at what its writer allocates in the second after that. */
+    /**
+     * Starts it, and gives the least that its writer allocates in one of several half seconds: what a block allocates shows in each
+     * of them, but when a machine is so busy that code is compiled late, the change-over makes objects once that compiled code
+     * does without.
+     */
     static long bytesAllocatedWhilePlaying(Player player) throws InterruptedException {
         var threads = (com.sun.management.ThreadMXBean) ManagementFactory.getThreadMXBean();
         player.start();
         Thread.sleep(500);
         long id = Thread.getAllStackTraces().keySet().stream()
                 .filter(thread -> thread.getName().equals("audio-writer")).mapToLong(Thread::getId).max().orElseThrow();
-        long before = threads.getThreadAllocatedBytes(id);
-        long playedBefore = player.status().framesPlayed();
-        Thread.sleep(1000);
-        long allocated = threads.getThreadAllocatedBytes(id) - before;
-        assertThat(player.status().framesPlayed()).as("it plays").isGreaterThan(playedBefore + 24_000);
-        return allocated;
+        long least = Long.MAX_VALUE;
+        for (int window = 0; window < 6 && least > 0; window++) {
+            long before = threads.getThreadAllocatedBytes(id);
+            awaitPlayed(player, 24_000);
+            least = Math.min(least, threads.getThreadAllocatedBytes(id) - before);
+        }
+        return least;
+    }
+
+    private static void awaitPlayed(Player player, int frames) throws InterruptedException {
+        long end = player.status().framesPlayed() + frames;
+        while (player.status().framesPlayed() < end) {
+            assertThat(player.status().state()).as("it plays").isEqualTo(PlayerStatus.State.PLAYING);
+            Thread.sleep(20);
+        }
     }
 
     @Test

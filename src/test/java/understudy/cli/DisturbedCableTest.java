@@ -20,8 +20,6 @@ import understudy.cli.terminal.ExitCode;
 @Tag("real-time")
 class DisturbedCableTest {
 
-    private static final int MOST_TRIES = 4;
-
     @TempDir
     private Path home;
 
@@ -69,26 +67,13 @@ class DisturbedCableTest {
     }
 
     private void refused(LoopbackCard card, String kind, String says) throws IOException {
-        Run.Outcome run = calibrated(card);
+        Run.Outcome run = BusyMachine.calibrated(card, () -> Run.in(home).understudy("calibrate", "--loopback", "--yes", "--device",
+                card.output().label(), "--json", "--out", home.resolve("none.json").toString()));
         assertThat(run.exitCode()).as(run.out() + run.err()).isEqualTo(ExitCode.FAILED);
         List<?> interference = (List<?>) JSON.std.mapFrom(run.out()).get("interference");
         assertThat(interference).hasSize(1);
         assertThat(((Map<?, ?>) interference.get(0)).get("kind")).isEqualTo(kind);
         assertThat(run.err()).contains(says, "the output is not proven, and no calibration was kept");
         assertThat(home.resolve("none.json")).doesNotExist();
-    }
-
-    /** Tried again where the disturber itself had a gap meanwhile, which disturbs in another way than is meant. */
-    private Run.Outcome calibrated(LoopbackCard card) throws IOException {
-        Run.Outcome run = null;
-        for (int tries = 0; tries < MOST_TRIES; tries++) {
-            long before = card.helperGaps();
-            run = Run.in(home).understudy("calibrate", "--loopback", "--yes", "--device", card.output().label(), "--json",
-                    "--out", home.resolve("none.json").toString());
-            if (card.helperGaps() == before) {
-                return run;
-            }
-        }
-        return run;
     }
 }
