@@ -10,7 +10,7 @@ import picocli.CommandLine.ParameterException;
 import picocli.CommandLine.UnmatchedArgumentException;
 import understudy.text.Nearest;
 
-/** Says what is wrong with a command line, in this house's words: what was given, what would be right. */
+/** What is wrong with a command line, in this house's words: what was given, what would be right. */
 final class Complaint {
 
     private Complaint() {}

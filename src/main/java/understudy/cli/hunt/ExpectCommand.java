@@ -36,7 +36,7 @@ import understudy.trace.Subjects;
 import understudy.view.ExpectedText;
 import understudy.view.LearnedText;
 
-/** Tells what the module should display, and learns from what it does display. */
+/** Computes what the module should display, and learns from what it does display. */
 @Command(
         name = "expect",
         sortOptions = false,

@@ -9,7 +9,7 @@ import understudy.store.Store;
 import understudy.trace.Hunt;
 import understudy.view.JobText;
 
-/** Tells all about one job. */
+/** Shows one job. */
 @Command(
         name = "show",
         sortOptions = false,

@@ -28,7 +28,7 @@ import understudy.rig.AudioOutput;
 import understudy.store.RigCalibrations;
 import understudy.text.Json;
 
-/** Finds out what an audio output really gives. */
+/** Measures what an audio output really gives. */
 @Command(
         name = "calibrate",
         sortOptions = false,

@@ -17,7 +17,7 @@ import understudy.rig.Spread;
 import understudy.rig.UnknownInput;
 import understudy.view.InputText;
 
-/** Works out an unknown input from a meter's readings, and lists the kinds that are known. */
+/** Finds the kind of an unknown input from a meter's readings, and lists the kinds that are known. */
 @Command(
         name = "input",
         sortOptions = false,

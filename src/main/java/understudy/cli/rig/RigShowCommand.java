@@ -13,7 +13,7 @@ import understudy.store.NamedRig;
 import understudy.store.Store;
 import understudy.view.RigText;
 
-/** Tells all about one rig. */
+/** Shows one rig. */
 @Command(
         name = "show",
         sortOptions = false,

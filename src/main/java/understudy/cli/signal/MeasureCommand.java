@@ -30,7 +30,7 @@ import understudy.rig.OutputScale;
 import understudy.view.MeasuredChannel;
 import understudy.view.MeasuredText;
 
-/** Says what an instrument would say of a recording or of a live input. */
+/** Measures a recording, or a live input, as an instrument would. */
 @Command(
         name = "measure",
         sortOptions = false,

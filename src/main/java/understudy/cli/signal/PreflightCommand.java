@@ -30,7 +30,7 @@ import understudy.refusal.Refusals;
 import understudy.refusal.Refused;
 import understudy.view.PreflightText;
 
-/** Tells, before anything is clipped on, whether an input will decode a pattern from a rig. */
+/** Computes, before anything is clipped on, whether an input will decode a pattern from a rig. */
 @Command(
         name = "preflight",
         sortOptions = false,

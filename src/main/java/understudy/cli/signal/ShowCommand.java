@@ -20,7 +20,7 @@ import understudy.refusal.Refused;
 import understudy.view.OneCycle;
 import understudy.view.PatternText;
 
-/** Tells all about one pattern. */
+/** Shows one pattern. */
 @Command(
         name = "show",
         sortOptions = false,

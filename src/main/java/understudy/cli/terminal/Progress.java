@@ -4,7 +4,7 @@ import java.time.Clock;
 import java.time.Duration;
 import java.time.Instant;
 
-/** Tells how far a long piece of work is: nothing in its first second, then one line that is rewritten, or in a log a line now and then. */
+/** Shows how far a long piece of work is: nothing in its first second, then one line that is rewritten, or in a log a line now and then. */
 public final class Progress implements AutoCloseable {
 
     private static final Duration QUIET = Duration.ofSeconds(1);
