@@ -1,6 +1,5 @@
 package understudy.hunt;
 
-import java.util.List;
 import understudy.pattern.Hazard;
 
 /** Something to be shown before the next question. */
@@ -33,8 +32,4 @@ public sealed interface Remark {
 
     /** A reading contradicts others. */
     record Contradiction(int number) implements Remark {}
-
-    static List<Remark> sentences(String... texts) {
-        return List.of(texts).stream().<Remark>map(Sentence::new).toList();
-    }
 }

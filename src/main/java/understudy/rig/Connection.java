@@ -98,22 +98,13 @@ public final class Connection {
 
     /** Where, going down from {@code fromHz}, the gain has fallen by 3 dB; none when direct voltage passes. */
     public Optional<Double> lowCornerHz(Probe probe, double fromHz) {
-        return corner(probe, fromHz, 0.5);
-    }
-
-    /** Where, going up from {@code fromHz}, the gain has fallen by 3 dB; none below 100 MHz. */
-    public Optional<Double> highCornerHz(Probe probe, double fromHz) {
-        return corner(probe, fromHz, 2);
-    }
-
-    private Optional<Double> corner(Probe probe, double fromHz, double factor) {
         double wanted = gain(probe, fromHz).volts() / Math.sqrt(2);
         double inside = fromHz;
         double outside = fromHz;
         do {
             inside = outside;
-            outside *= factor;
-            if (outside < 1e-6 || outside > 1e8) {
+            outside /= 2;
+            if (outside < 1e-6) {
                 return Optional.empty();
             }
         } while (gain(probe, outside).volts() > wanted);

@@ -35,10 +35,6 @@ public enum State {
         return fault;
     }
 
-    boolean isShort() {
-        return !Double.isNaN(pinVolts);
-    }
-
     double pinVolts() {
         return pinVolts;
     }
