@@ -72,9 +72,9 @@ final class SweepDialogue {
     }
 
     private static Question<Boolean> goOnOrStop(String sentence, String why, String goesOn) {
-        return new Question<>(sentence, why, new Answers.Choice<>(List.of(
-                new Answers.Option<>(false, List.of("enter"), "press Enter alone: " + goesOn),
-                new Answers.Option<>(true, List.of("stop"), "ends the sweep here"))), Optional.of(false));
+        return new Question<>(sentence, why, new Answers.Beside<>(new Answers.EmptyLine<>("press it alone: " + goesOn),
+                typed -> Optional.of(true).filter(stop -> typed.equalsIgnoreCase("stop")),
+                List.of(new Answers.Meaning("stop", "ends the sweep here"))), Optional.of(false));
     }
 
     private PlayerReport play() {
